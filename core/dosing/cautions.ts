@@ -1,0 +1,172 @@
+import type { Animal } from '../herd/animal.ts';
+import { doubtOf } from '../herd/plausible.ts';
+import type { Approval } from '../medicine/approval.ts';
+import { withdrawalInForce } from '../medicine/approval.ts';
+import type { Regimen } from '../medicine/formulary.ts';
+import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
+import { DAY_MS } from '../moment.ts';
+import type { Held } from '../weighing/settle.ts';
+import type { Dose } from './dose.ts';
+
+/** `stop` cannot be passed at the screen, `ask` is accepted by a held press and recorded, `note` is read. */
+export type CautionStrength = 'stop' | 'ask' | 'note';
+
+/** Every reason the kiosk may hesitate; the words for each are the screen's. */
+export const CAUTION_CODES = [
+  'species-not-covered',
+  'not-approved',
+  'jug-past-use-by',
+  'jug-empty',
+  'jug-too-little',
+  'no-syringe',
+  'same-active-today',
+  'unanswered-offer',
+  'repeat-too-soon',
+  'weight-outside-species',
+  'weight-pounds-for-kilograms',
+  'weight-far-from-last',
+  'weight-changed',
+  'milk-time-unknown',
+  'milk-not-for-people',
+  'interval-crosses-ceiling',
+  'below-target',
+  'clock-untrusted',
+  'extra-label',
+] as const;
+/** One of {@link CAUTION_CODES}. */
+export type CautionCode = (typeof CAUTION_CODES)[number];
+
+/** One reason to hesitate, with the numbers its words need. */
+export interface Caution {
+  readonly code: CautionCode;
+  readonly strength: CautionStrength;
+  readonly values: Readonly<Record<string, number>>;
+}
+
+/** An earlier dose as the cautions see it. */
+export interface EarlierDose {
+  readonly animalId: string;
+  readonly medicineId: string;
+  /** Milliseconds since 1970. */
+  readonly givenAtMs: number;
+}
+
+/** All that the cautions look at. */
+export interface CautionInput {
+  readonly animal: Animal;
+  readonly weight: Held;
+  readonly jug: Jug;
+  /** `null` where the medicine has no rule for the species. */
+  readonly regimen: Regimen | null;
+  /** `null` where nobody has approved the regimen. */
+  readonly approval: Approval | null;
+  /** `null` where no dose could be worked out or measured. */
+  readonly dose: Dose | null;
+  /** Earlier doses of this animal, in any order, as they stand after corrections. */
+  readonly earlier: readonly EarlierDose[];
+  /** Whether an offer for this animal ended without an answer. */
+  readonly unanswered: boolean;
+  /** Milliseconds since 1970. */
+  readonly wallMs: number;
+  readonly clockTrusted: boolean;
+}
+
+/** A second dose inside this many hours is never offered. */
+const SAME_DAY_HOURS = 24;
+/** A measured dose below this share of the target is asked about (our own guard). */
+const BELOW_TARGET = 0.9;
+
+/** Every caution that applies, stops first, then asks, then notes. */
+export function cautionsFor(input: CautionInput): Caution[] {
+  const all = [
+    ...jugCautions(input),
+    ...ruleCautions(input),
+    ...historyCautions(input),
+    ...weightCautions(input),
+    ...milkCautions(input),
+    ...doseCautions(input),
+  ];
+  const order: Record<CautionStrength, number> = { stop: 0, ask: 1, note: 2 };
+  return all.sort((a, b) => order[a.strength] - order[b.strength]);
+}
+
+function caution(code: CautionCode, strength: CautionStrength, values: Caution['values'] = {}): Caution {
+  return { code, strength, values };
+}
+
+function jugCautions({ jug, dose, wallMs, clockTrusted }: CautionInput): Caution[] {
+  const life = jugLife(jug, wallMs);
+  const left = remaining(jug).value;
+  if (life === 'empty' || life === 'discarded') return [caution('jug-empty', 'stop')];
+  if (life === 'past-use-by' && clockTrusted)
+    return [caution('jug-past-use-by', 'stop', { useByMs: jug.useByMs })];
+  if (dose !== null && dose.plan.total.value > left)
+    return [caution('jug-too-little', 'stop', { leftMl: left })];
+  return [];
+}
+
+function ruleCautions({ regimen, approval, dose }: CautionInput): Caution[] {
+  if (regimen === null) return [caution('species-not-covered', 'stop')];
+  if (approval === null) return [caution('not-approved', 'stop')];
+  const found: Caution[] = [];
+  if (dose === null) found.push(caution('no-syringe', 'stop'));
+  if (regimen.use === 'extra-label') found.push(caution('extra-label', 'note'));
+  return found;
+}
+
+function historyCautions(input: CautionInput): Caution[] {
+  const { jug, regimen, earlier, unanswered, wallMs, clockTrusted } = input;
+  const found: Caution[] = [];
+  if (unanswered) found.push(caution('unanswered-offer', 'stop'));
+  const last = Math.max(
+    ...earlier.filter((dose) => dose.medicineId === jug.medicineId).map((dose) => dose.givenAtMs),
+  );
+  if (!clockTrusted) {
+    const known = Number.isFinite(last) ? { lastGivenAtMs: last } : {};
+    return [...found, caution('clock-untrusted', 'ask', { mixedAtMs: jug.mixedAtMs, ...known })];
+  }
+  if (!Number.isFinite(last)) return found;
+  // A clock set back must not make yesterday's dose look like tomorrow's and so harmless.
+  const ageMs = Math.max(0, wallMs - last);
+  const repeatDays = regimen?.repeatAfterDays.value ?? 0;
+  if (ageMs < SAME_DAY_HOURS * (DAY_MS / 24)) {
+    found.push(caution('same-active-today', 'stop', { lastGivenAtMs: last }));
+  } else if (ageMs < repeatDays * DAY_MS) {
+    found.push(caution('repeat-too-soon', 'ask', { lastGivenAtMs: last, repeatDays }));
+  }
+  return found;
+}
+
+function weightCautions({ animal, weight }: CautionInput): Caution[] {
+  const found: Caution[] = [];
+  const doubt = doubtOf(animal, weight.mass);
+  const lastGrams = animal.lastWeight?.mass.value;
+  const values = lastGrams === undefined ? {} : { lastGrams };
+  if (doubt !== null) found.push(caution(`weight-${doubt}`, 'ask', { grams: weight.mass.value, ...values }));
+  if (weight.changedFrom !== null) {
+    found.push(
+      caution('weight-changed', 'ask', { fromGrams: weight.changedFrom.value, grams: weight.mass.value }),
+    );
+  }
+  return found;
+}
+
+function milkCautions({ animal, regimen, approval }: CautionInput): Caution[] {
+  if (!animal.inMilk || regimen === null || approval === null) return [];
+  const milk = withdrawalInForce(regimen.milk, approval.milkHours);
+  if (milk.kind === 'unknown') return [caution('milk-time-unknown', 'ask')];
+  return milk.kind === 'not-for-people' ? [caution('milk-not-for-people', 'ask')] : [];
+}
+
+function doseCautions({ dose, regimen }: CautionInput): Caution[] {
+  if (dose === null || regimen === null) return [];
+  const { value, high } = dose.delivered;
+  const found: Caution[] = [];
+  if (high > regimen.ceiling.value) {
+    found.push(caution('interval-crosses-ceiling', 'ask', { high, ceiling: regimen.ceiling.value }));
+  }
+  if (value < BELOW_TARGET * regimen.target.value) {
+    found.push(caution('below-target', 'ask', { value, target: regimen.target.value }));
+  }
+  return found;
+}

@@ -1,0 +1,55 @@
+import type { Animal } from '../herd/animal.ts';
+import type { Approval } from '../medicine/approval.ts';
+import type { Regimen } from '../medicine/formulary.ts';
+import { regimenFor } from '../medicine/formulary.ts';
+import { medicineById } from '../medicine/medicines.ts';
+import type { Jug } from '../mixing/jug.ts';
+import type { Held } from '../weighing/settle.ts';
+import { type Caution, cautionsFor, type EarlierDose } from './cautions.ts';
+import { type Dose, doseFor } from './dose.ts';
+import type { Syringe } from './syringe.ts';
+
+/** What is known of the farm when a dose is decided. */
+export interface DoseWorld {
+  readonly approvals: readonly Approval[];
+  readonly syringes: readonly Syringe[];
+  /** Earlier doses of the whole herd, as they stand after corrections. */
+  readonly earlier: readonly EarlierDose[];
+  readonly wallMs: number;
+  readonly clockTrusted: boolean;
+}
+
+/** A dose with everything that speaks for and against it. */
+export interface Decision {
+  readonly regimen: Regimen | null;
+  readonly approval: Approval | null;
+  readonly dose: Dose | null;
+  readonly cautions: readonly Caution[];
+}
+
+/** Decides the dose of one animal at one held weight from one jug; it never offers, it only judges. */
+export function decideDose(
+  animal: Animal,
+  weight: Held,
+  jug: Jug,
+  unanswered: boolean,
+  world: DoseWorld,
+): Decision {
+  const medicine = medicineById(jug.medicineId);
+  const regimen = medicine === undefined ? null : (regimenFor(medicine, animal.species) ?? null);
+  const approval = world.approvals.find((candidate) => candidate.regimenId === regimen?.id) ?? null;
+  const dose = regimen === null ? null : doseFor(weight, regimen, jug, world.syringes);
+  const cautions = cautionsFor({
+    animal,
+    weight,
+    jug,
+    regimen,
+    approval,
+    dose,
+    earlier: world.earlier.filter((earlier) => earlier.animalId === animal.id),
+    unanswered,
+    wallMs: world.wallMs,
+    clockTrusted: world.clockTrusted,
+  });
+  return { regimen, approval, dose, cautions };
+}

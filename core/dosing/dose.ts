@@ -1,0 +1,43 @@
+import type { Regimen } from '../medicine/formulary.ts';
+import type { Jug } from '../mixing/jug.ts';
+import { activeFor, mgPerKg, rateDelivered, volumeHolding } from '../quantity/strength.ts';
+import type { Volume } from '../quantity/volume.ts';
+import type { Held } from '../weighing/settle.ts';
+import type { Syringe } from './syringe.ts';
+import { planSyringe, type SyringePlan } from './syringe-plan.ts';
+import { type Budget, combine } from './uncertainty.ts';
+
+/** What one animal is to be given, how to measure it, and what that really delivers. */
+export interface Dose {
+  /** Weight times rate over strength, unrounded. */
+  readonly exact: Volume;
+  readonly plan: SyringePlan;
+  /** What the measured volume delivers in mg/kg, with its interval at k = 2. */
+  readonly delivered: { readonly value: number; readonly low: number; readonly high: number };
+  readonly budget: Budget;
+}
+
+/** The exact volume for a held weight: weight times rate over strength. */
+export function exactDose(weight: Held, regimen: Regimen, jug: Jug): Volume {
+  return volumeHolding(activeFor(weight.mass, mgPerKg(regimen.target.value)), jug.strength);
+}
+
+/** The dose with the best syringe on hand, or `null` where no syringe can measure it. */
+export function doseFor(weight: Held, regimen: Regimen, jug: Jug, syringes: readonly Syringe[]): Dose | null {
+  const exact = exactDose(weight, regimen, jug);
+  const most = volumeHolding(activeFor(weight.mass, mgPerKg(regimen.ceiling.value)), jug.strength);
+  const plan = planSyringe(exact, most, syringes);
+  if (plan === null) return null;
+  const budget = combine([
+    { of: 'scale and animal', relative: weight.uncertainty.value / weight.mass.value },
+    { of: 'strength of the jug', relative: jug.relative },
+    { of: 'syringe', relative: plan.relative },
+  ]);
+  const value = rateDelivered(plan.total, jug.strength, weight.mass).value;
+  return {
+    exact,
+    plan,
+    delivered: { value, low: value * (1 - 2 * budget.relative), high: value * (1 + 2 * budget.relative) },
+    budget,
+  };
+}

@@ -1,0 +1,50 @@
+import type { Strength } from '../quantity/strength.ts';
+import { millilitres, type Volume } from '../quantity/volume.ts';
+
+/** A jug of mixed medicine, from the day it was put in service. */
+export interface Jug {
+  readonly id: string;
+  /** The number written on the jug: small, counted up, shown large when the jug in hand is proved. */
+  readonly number: number;
+  readonly medicineId: string;
+  readonly packetId: string;
+  readonly strength: Strength;
+  /** Standard uncertainty of the strength as a share of it (k = 1). */
+  readonly relative: number;
+  readonly volume: Volume;
+  /** Milliseconds since 1970. */
+  readonly mixedAtMs: number;
+  /** Milliseconds since 1970 after which the jug is no longer good. */
+  readonly useByMs: number;
+  /** Who mixed it. */
+  readonly by: string;
+  /** Whether the clock was trusted when it was mixed. */
+  readonly clockTrusted: boolean;
+  /** Milliseconds since 1970 when it was poured away; `null` while it is kept. */
+  readonly discardedAtMs: number | null;
+  /** Sum of what was drawn from it, from the day book. */
+  readonly drawn: Volume;
+}
+
+/** Whether a jug can be dosed from, and if not, why. */
+export type JugLife = 'in-life' | 'past-use-by' | 'empty' | 'discarded';
+
+/** What is left in a jug; never below zero. */
+export function remaining(jug: Jug): Volume {
+  return millilitres(Math.max(0, jug.volume.value - jug.drawn.value));
+}
+
+/** Whether a jug can be dosed from now. */
+export function jugLife(jug: Jug, wallMs: number): JugLife {
+  if (jug.discardedAtMs !== null) return 'discarded';
+  if (remaining(jug).value <= 0) return 'empty';
+  return wallMs >= jug.useByMs ? 'past-use-by' : 'in-life';
+}
+
+/** Whether another live jug of the same medicine makes it easy to pick up the wrong one. */
+export function hasRival(jug: Jug, jugs: readonly Jug[], wallMs: number): boolean {
+  return jugs.some(
+    (other) =>
+      other.id !== jug.id && other.medicineId === jug.medicineId && jugLife(other, wallMs) === 'in-life',
+  );
+}

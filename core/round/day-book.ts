@@ -1,0 +1,52 @@
+import type { EarlierDose } from '../dosing/cautions.ts';
+import type { Correction, Treatment } from './treatment.ts';
+
+/** A treatment with the corrections that stand beside it, oldest first. */
+export interface DayBookEntry {
+  readonly treatment: Treatment;
+  readonly corrections: readonly Correction[];
+}
+
+/** What a treatment means today, once its corrections are read. */
+export interface Effect {
+  /** The animal that swallowed it; `null` where nothing was given. */
+  readonly animalId: string | null;
+  readonly volumeMl: number;
+}
+
+/** Puts each correction beside its treatment. Both lists stay in the order given. */
+export function pairUp(treatments: readonly Treatment[], corrections: readonly Correction[]): DayBookEntry[] {
+  return treatments.map((treatment) => ({
+    treatment,
+    corrections: corrections.filter((correction) => correction.treatmentId === treatment.id),
+  }));
+}
+
+/** Reads a treatment through its corrections: the latest statement on each point counts. */
+export function effectOf({ treatment, corrections }: DayBookEntry): Effect {
+  let animalId: string | null = treatment.offer.animal.id;
+  let volumeMl = treatment.offer.dose.plan.total.value;
+  for (const { what } of corrections) {
+    if (what.kind === 'not-given') animalId = null;
+    if (what.kind === 'wrong-animal') animalId = what.animalId;
+    if (what.kind === 'wrong-volume') volumeMl = what.volumeMl;
+  }
+  return { animalId, volumeMl: animalId === null ? 0 : volumeMl };
+}
+
+/** The doses that really went into animals, as the cautions need them. */
+export function earlierDoses(entries: readonly DayBookEntry[]): EarlierDose[] {
+  return entries.flatMap((entry) => {
+    const { animalId } = effectOf(entry);
+    if (animalId === null) return [];
+    const { offer, givenAtMs } = entry.treatment;
+    return [{ animalId, medicineId: offer.jug.medicineId, givenAtMs }];
+  });
+}
+
+/** Millilitres drawn from a jug. A dose taken back as not given stays in the jug. */
+export function drawnFrom(jugId: string, entries: readonly DayBookEntry[]): number {
+  return entries
+    .filter((entry) => entry.treatment.offer.jug.id === jugId)
+    .reduce((sum, entry) => sum + effectOf(entry).volumeMl, 0);
+}

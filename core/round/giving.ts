@@ -1,0 +1,130 @@
+import type { CautionCode } from '../dosing/cautions.ts';
+import { hasExpired, type Offer, WEIGHT_LIFE_MS } from './offer.ts';
+import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
+import { EMPTY_VISIT } from './state.ts';
+import { type Correction, type Outcome, treatmentFrom } from './treatment.ts';
+import { advanceVisit, go, ignore, lapse, refuse, then } from './visit.ts';
+
+/** How long the screen offers to take a treatment back; later it is a correcting entry in the day book. */
+export const UNDO_MS = 60_000;
+
+type GivingEvent = Extract<
+  RoundEvent,
+  { type: 'accept' | 'give' | 'skip' | 'answer' | 'corrected' | 'next' | 'stored' | 'tick' }
+>;
+
+/** The part of the round from the cautions to the record. */
+export function reduceGiving(round: Round, event: GivingEvent, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  switch (event.type) {
+    case 'accept':
+      return accept(round, event.code, world);
+    case 'give':
+      return give(round, event.offerId, event.outcome, world);
+    case 'stored':
+      if (phase.step !== 'logging' || phase.offer.id !== event.treatment.offer.id) return ignore(round);
+      return go(round, {
+        step: 'logged',
+        jugId: phase.jugId,
+        visit: phase.visit,
+        treatment: event.treatment,
+        undoUntil: world.now.uptimeMs + UNDO_MS,
+      });
+    case 'skip':
+      return skip(round, event.reason);
+    case 'answer':
+      return answer(round, event.offerId, event.given, world);
+    case 'corrected':
+      return corrected(round, event.correction, world);
+    case 'next':
+      return phase.step === 'logged' ? freshVisit(round, phase.jugId) : refuse(round, 'wrong-state');
+    case 'tick':
+      return tick(round, world);
+  }
+}
+
+function freshVisit(round: Round, jugId: string): RoundStep {
+  return go(round, { step: 'visit', jugId, visit: EMPTY_VISIT });
+}
+
+function accept(round: Round, code: CautionCode, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step !== 'cautions') return refuse(round, 'wrong-state');
+  const caution = phase.decision.cautions.find((candidate) => candidate.code === code);
+  if (caution === undefined) return refuse(round, 'no-such-caution');
+  if (caution.strength === 'stop') return refuse(round, 'cannot-pass-stop');
+  if (!world.platformReady) return refuse(round, 'platform-not-ready');
+  const accepted = phase.accepted.includes(code) ? phase.accepted : [...phase.accepted, code];
+  return advanceVisit(round, phase.jugId, phase.visit, accepted, world);
+}
+
+function give(round: Round, offerId: string, outcome: Outcome, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step !== 'offered' || phase.offer.id !== offerId) return refuse(round, 'offer-ended');
+  if (hasExpired(phase.offer, world.now)) return { ...lapse(round, 'timed-out'), refused: 'offer-ended' };
+  const treatment = record(phase.offer, outcome, false, world);
+  return {
+    round: { ...round, phase: { ...phase, step: 'logging' } },
+    effects: [{ do: 'store', treatment }],
+    refused: null,
+  };
+}
+
+function record(offer: Offer, outcome: Outcome, late: boolean, world: RoundWorld) {
+  return treatmentFrom(world.freshId, offer, outcome, late, world.now, world.clockTrusted, world.by);
+}
+
+function skip(round: Round, reason: Extract<GivingEvent, { type: 'skip' }>['reason']): RoundStep {
+  const { phase } = round;
+  switch (phase.step) {
+    case 'visit':
+    case 'cautions':
+    case 'which-animal':
+    case 'offered':
+      return {
+        ...freshVisit(round, phase.jugId),
+        effects: [
+          {
+            do: 'record-skip',
+            animalId: phase.visit.who?.animalId ?? null,
+            reason,
+            weight: phase.visit.weight,
+          },
+        ],
+      };
+    default:
+      return refuse(round, 'wrong-state');
+  }
+}
+
+/** Settles an offer that ended unanswered: given after all, or not given. */
+function answer(round: Round, offerId: string, given: boolean, world: RoundWorld): RoundStep {
+  const offer = round.unanswered.find((candidate) => candidate.id === offerId);
+  if (offer === undefined) return refuse(round, 'offer-ended');
+  const settled = { ...round, unanswered: round.unanswered.filter((candidate) => candidate.id !== offerId) };
+  const effect = given
+    ? ({ do: 'store', treatment: record(offer, 'whole', true, world) } as const)
+    : ({ do: 'record-not-given', offer } as const);
+  return { round: settled, effects: [effect], refused: null };
+}
+
+/** A dose taken back as never given makes the same visit whole again; other corrections end it. */
+function corrected(round: Round, correction: Correction, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step !== 'logged' || phase.treatment.id !== correction.treatmentId) return ignore(round);
+  if (correction.what.kind !== 'not-given') return freshVisit(round, phase.jugId);
+  return advanceVisit(round, phase.jugId, phase.visit, [], world);
+}
+
+function tick(round: Round, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step === 'offered' && hasExpired(phase.offer, world.now)) {
+    return then(lapse(round, 'timed-out'), (after) => freshVisit(after, phase.jugId));
+  }
+  if (phase.step === 'visit' || phase.step === 'cautions' || phase.step === 'which-animal') {
+    const { weight } = phase.visit;
+    const old = weight !== null && world.now.uptimeMs >= weight.held.at + WEIGHT_LIFE_MS;
+    return old ? freshVisit(round, phase.jugId) : ignore(round);
+  }
+  return ignore(round);
+}

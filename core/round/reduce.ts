@@ -1,0 +1,92 @@
+import { hasRival, jugLife } from '../mixing/jug.ts';
+import { unreachable } from '../unreachable.ts';
+import { reduceGiving } from './giving.ts';
+import { reducePlatform } from './platform.ts';
+import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
+import { EMPTY_VISIT } from './state.ts';
+import { advanceVisit, go, ignore, lapse, refuse, then } from './visit.ts';
+
+/**
+ * Takes one step of the round.
+ *
+ * Pure: the same round, event and world always give the same step. Events that mean nothing where the round stands
+ * are ignored when they come from devices, and refused with a reason when they come from people.
+ */
+export function reduceRound(round: Round, event: RoundEvent, world: RoundWorld): RoundStep {
+  switch (event.type) {
+    case 'take-jug':
+      return takeJug(round, event.jugId, world);
+    case 'prove-jug':
+      return proveJug(round, event.jugId, event.deliberate, world);
+    case 'put-jug-down':
+      if (round.phase.step === 'no-jug') return refuse(round, 'wrong-state');
+      if (round.phase.step === 'logging') return refuse(round, 'wrong-state');
+      return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
+    case 'world-changed':
+      return worldChanged(round, event.what, world);
+    case 'identified':
+    case 'stepped-on':
+    case 'held':
+    case 'stepped-off':
+    case 'platform-blank':
+      return reducePlatform(round, event, world);
+    case 'accept':
+    case 'give':
+    case 'skip':
+    case 'answer':
+    case 'corrected':
+    case 'next':
+    case 'stored':
+    case 'tick':
+      return reduceGiving(round, event, world);
+    default:
+      return unreachable(event);
+  }
+}
+
+function takeJug(round: Round, jugId: string, world: RoundWorld): RoundStep {
+  if (round.phase.step === 'logging') return refuse(round, 'wrong-state');
+  const jug = world.jugs.find((candidate) => candidate.id === jugId);
+  if (jug === undefined) return refuse(round, 'no-such-jug');
+  const life = jugLife(jug, world.now.wallMs);
+  // Without a trusted clock the age of a jug cannot be known: the dose asks instead.
+  if (life !== 'in-life' && !(life === 'past-use-by' && !world.clockTrusted))
+    return refuse(round, 'jug-out-of-life');
+  return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId }));
+}
+
+function proveJug(round: Round, jugId: string, deliberate: boolean, world: RoundWorld): RoundStep {
+  if (round.phase.step !== 'prove-jug') return refuse(round, 'wrong-state');
+  if (round.phase.jugId !== jugId) return refuse(round, 'not-this-jug');
+  const jug = world.jugs.find((candidate) => candidate.id === jugId);
+  if (jug === undefined) return refuse(round, 'no-such-jug');
+  if (!deliberate && hasRival(jug, world.jugs, world.now.wallMs)) return refuse(round, 'needs-held-press');
+  return go(round, { step: 'visit', jugId, visit: EMPTY_VISIT });
+}
+
+function worldChanged(round: Round, what: 'jugs' | 'syringes' | 'rules', world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (what === 'jugs') return jugsChanged(round, world);
+  switch (phase.step) {
+    case 'cautions':
+      return advanceVisit(round, phase.jugId, phase.visit, phase.accepted, world);
+    case 'offered':
+      return then(lapse(round, what === 'syringes' ? 'syringes-changed' : 'rules-changed'), (after) =>
+        advanceVisit(after, phase.jugId, phase.visit, [], world),
+      );
+    default:
+      return ignore(round);
+  }
+}
+
+/** A jug poured away ends the round with it; a new rival takes back the proof that this jug is the one in hand. */
+function jugsChanged(round: Round, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step === 'no-jug' || phase.step === 'logging') return ignore(round);
+  const jug = world.jugs.find((candidate) => candidate.id === phase.jugId);
+  if (jug === undefined || jug.discardedAtMs !== null) {
+    return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
+  }
+  if (phase.step === 'prove-jug' || !hasRival(jug, world.jugs, world.now.wallMs)) return ignore(round);
+  return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId: phase.jugId }));
+}

@@ -1,0 +1,61 @@
+import type { Caution } from '../dosing/cautions.ts';
+import { type Clear, clearAfter } from '../dosing/withdrawal.ts';
+import { withdrawalInForce } from '../medicine/approval.ts';
+import type { Moment } from '../moment.ts';
+import type { Offer } from './offer.ts';
+
+/** How much of the dose the animal kept down. */
+export type Outcome = 'whole' | 'part' | 'spat-out';
+
+/** One dose that was given: what was shown is what stands here, and it is never edited. */
+export interface Treatment {
+  readonly id: string;
+  /** The offer it answers; no two treatments answer one offer. */
+  readonly offer: Offer;
+  readonly outcome: Outcome;
+  /** Milliseconds since 1970; provisional where the clock was not trusted. */
+  readonly givenAtMs: number;
+  readonly clockTrusted: boolean;
+  readonly by: string;
+  /** Whether it was logged only after its offer had ended. */
+  readonly late: boolean;
+  readonly meat: Clear;
+  readonly milk: Clear;
+  readonly accepted: readonly Caution[];
+}
+
+/** A later statement of what really happened; it stands beside the treatment, which stays as it was. */
+export interface Correction {
+  readonly id: string;
+  readonly treatmentId: string;
+  readonly what:
+    | { readonly kind: 'not-given' }
+    | { readonly kind: 'wrong-animal'; readonly animalId: string }
+    | { readonly kind: 'wrong-volume'; readonly volumeMl: number };
+  readonly atMs: number;
+  readonly by: string;
+}
+
+/** The record of an answered offer, with its clear times counted from now. */
+export function treatmentFrom(
+  id: string,
+  offer: Offer,
+  outcome: Outcome,
+  late: boolean,
+  now: Moment,
+  clockTrusted: boolean,
+  by: string,
+): Treatment {
+  return {
+    id,
+    offer,
+    outcome,
+    givenAtMs: now.wallMs,
+    clockTrusted,
+    by,
+    late,
+    meat: clearAfter(withdrawalInForce(offer.regimen.meat, offer.approval.meatHours), now.wallMs),
+    milk: clearAfter(withdrawalInForce(offer.regimen.milk, offer.approval.milkHours), now.wallMs),
+    accepted: offer.accepted,
+  };
+}

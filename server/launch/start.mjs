@@ -1,0 +1,13 @@
+import { ensureBuilt } from './build.mjs';
+import { ensurePackages, NEEDS } from './packages.mjs';
+
+// `npm start` and `npm run demo`: installs what is missing, builds what is stale, then runs the server in this process.
+try {
+  ensureBuilt();
+  ensurePackages(NEEDS.demo);
+} catch (error) {
+  console.error(`Byreside could not be built: ${error instanceof Error ? error.message : error}`);
+  process.exit(1);
+}
+process.setSourceMapsEnabled(true);
+await import('../../dist/server/main.js');

@@ -1,0 +1,117 @@
+import { z } from 'zod';
+import { CAUTION_CODES } from '../core/dosing/cautions.ts';
+import { Species } from './animal.ts';
+
+/** One reason to hesitate, with the numbers its words need. */
+export const CautionView = z.strictObject({
+  code: z.enum(CAUTION_CODES),
+  strength: z.enum(['stop', 'ask', 'note']),
+  values: z.record(z.string(), z.number()),
+});
+/** One reason to hesitate. */
+export type CautionView = z.infer<typeof CautionView>;
+
+/** When meat or milk may be used again; unknown is never zero. `at` is RFC 3339. */
+export const ClearView = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('at'), at: z.string() }),
+  z.strictObject({ kind: z.literal('not-for-people') }),
+  z.strictObject({ kind: z.literal('unknown') }),
+]);
+/** When meat or milk may be used again. */
+export type ClearView = z.infer<typeof ClearView>;
+
+/** A syringe: capacity and the step between its marks, in mL. */
+export const SyringeView = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  capacityMl: z.number(),
+  graduationMl: z.number(),
+});
+/** A syringe. */
+export type SyringeView = z.infer<typeof SyringeView>;
+
+/** A measured dose: what an offer shows and a treatment logs, every number of it the same. */
+const measured = {
+  /** Id of the animal. */
+  animal: z.string(),
+  animalName: z.string(),
+  species: Species,
+  /** Name of the active. */
+  active: z.string(),
+  jugId: z.string(),
+  jugNumber: z.number(),
+  /** Rounded once, to the syringe's mark. */
+  volumeMl: z.number(),
+  /** Weight times rate over strength, unrounded. */
+  exactVolumeMl: z.number(),
+  /** Id of the syringe. */
+  syringe: z.string(),
+  syringeName: z.string(),
+  syringeCapacityMl: z.number(),
+  syringeGraduationMl: z.number(),
+  /** How many times to draw. */
+  draws: z.number().int().positive(),
+  /** The mark of each draw, largest first, in mL; they add to `volumeMl`. */
+  marksMl: z.array(z.number()),
+  strengthMgPerMl: z.number(),
+  targetMgPerKg: z.number(),
+  /** What the measured volume delivers, with its interval at k = 2. */
+  deliveredMgPerKg: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
+  /** How much of the doubt each cause is to blame for; shares add to 1. */
+  shares: z.array(z.strictObject({ of: z.string(), share: z.number() })),
+  weightGrams: z.number(),
+  /** Standard uncertainty of the weight (k = 1). */
+  weightUncertaintyGrams: z.number(),
+  /** RFC 3339. */
+  weighedAt: z.string(),
+  route: z.literal('oral drench'),
+};
+
+/** A dose held out to be given. */
+export const OfferView = z.strictObject({
+  id: z.string(),
+  ...measured,
+  agitate: z.enum(['swirl', 'shake']),
+  cautions: z.array(CautionView),
+  /** RFC 3339. */
+  expiresAt: z.string(),
+});
+/** A dose held out to be given. */
+export type OfferView = z.infer<typeof OfferView>;
+
+/** A correction standing beside a treatment. */
+export const CorrectionView = z.strictObject({
+  id: z.string(),
+  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume']),
+  animal: z.string().nullable(),
+  animalName: z.string().nullable(),
+  volumeMl: z.number().nullable(),
+  at: z.string(),
+  by: z.string(),
+});
+/** A correction standing beside a treatment. */
+export type CorrectionView = z.infer<typeof CorrectionView>;
+
+/** One row of the day book. */
+export const TreatmentView = z.strictObject({
+  id: z.string(),
+  /** Counted up by one for each treatment on this kiosk. */
+  sequence: z.number().int(),
+  offerId: z.string(),
+  ...measured,
+  outcome: z.enum(['whole', 'part', 'spat-out']),
+  /** RFC 3339. */
+  givenAt: z.string(),
+  /** Whether the clock was not trusted, so that `givenAt` and the clear times are provisional. */
+  provisional: z.boolean(),
+  by: z.string(),
+  /** Logged only after its offer had ended. */
+  late: z.boolean(),
+  direction: z.enum(['label', 'veterinarian']),
+  meatClear: ClearView,
+  milkClear: ClearView,
+  acceptedCautions: z.array(CautionView),
+  corrections: z.array(CorrectionView),
+});
+/** One row of the day book. */
+export type TreatmentView = z.infer<typeof TreatmentView>;

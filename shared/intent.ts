@@ -1,0 +1,144 @@
+import { z } from 'zod';
+import { CAUTION_CODES } from '../core/dosing/cautions.ts';
+import { AnimalClass, Species } from './animal.ts';
+import { TrayAction } from './tray.ts';
+
+/** What every intent carries: the id it is handled under, once. */
+const id = z.string().min(1).max(64);
+/** An id of something that exists: an animal, a jug, an offer. */
+const ref = z.string().min(1).max(64);
+/** Hours of a withdrawal as a veterinarian gave them; `null` keeps what the regimen ships with. */
+const vetHours = z
+  .number()
+  .int()
+  .min(0)
+  .max(24 * 365)
+  .nullable();
+
+/** What really happened to a treatment that was logged. */
+export const CorrectionKind = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('not-given') }),
+  z.strictObject({ kind: z.literal('wrong-animal'), animalId: ref }),
+  z.strictObject({ kind: z.literal('wrong-volume'), volumeMl: z.number().positive().max(1000) }),
+]);
+/** What really happened to a treatment that was logged. */
+export type CorrectionKind = z.infer<typeof CorrectionKind>;
+
+/**
+ * Everything a person can want of the kiosk, whether by touch, voice, wand, footswitch or HTTP.
+ *
+ * Each carries an id of the sender's making and is handled once: the same id again gets the first answer.
+ */
+export const Intent = z.discriminatedUnion('type', [
+  z.strictObject({ type: z.literal('mix-start'), id, packetId: ref }),
+  z.strictObject({ type: z.literal('mix-water'), id, celsius: z.number().min(1).max(40) }),
+  z.strictObject({ type: z.literal('mix-jug-placed'), id }),
+  z.strictObject({ type: z.literal('mix-poured'), id }),
+  z.strictObject({ type: z.literal('mix-dissolved'), id }),
+  z.strictObject({ type: z.literal('mix-in-service'), id }),
+  z.strictObject({ type: z.literal('mix-cancel'), id }),
+  z.strictObject({ type: z.literal('jug-discard'), id, jugId: ref }),
+
+  z.strictObject({ type: z.literal('take-jug'), id, jugId: ref }),
+  z.strictObject({ type: z.literal('prove-jug'), id, jugId: ref, deliberate: z.boolean() }),
+  z.strictObject({ type: z.literal('put-jug-down'), id }),
+  z.strictObject({ type: z.literal('read-tag'), id, tag: z.string().max(32) }),
+  z.strictObject({ type: z.literal('pick-animal'), id, animalId: ref }),
+  z.strictObject({ type: z.literal('accept'), id, code: z.enum(CAUTION_CODES) }),
+  z.strictObject({
+    type: z.literal('give'),
+    id,
+    offerId: ref,
+    outcome: z.enum(['whole', 'part', 'spat-out']),
+  }),
+  z.strictObject({
+    type: z.literal('skip'),
+    id,
+    reason: z.enum(['not-needed', 'sick', 'refused', 'later', 'stopped']),
+  }),
+  z.strictObject({ type: z.literal('answer'), id, offerId: ref, given: z.boolean() }),
+  z.strictObject({ type: z.literal('correct'), id, treatmentId: ref, what: CorrectionKind }),
+  z.strictObject({ type: z.literal('next'), id }),
+
+  z.strictObject({
+    type: z.literal('enrol'),
+    id,
+    name: z.string().trim().min(1).max(24),
+    species: Species,
+    class: AnimalClass,
+    tag: z.string().length(15).nullable(),
+    inMilk: z.boolean(),
+  }),
+  z.strictObject({
+    type: z.literal('approve'),
+    id,
+    regimenId: ref,
+    direction: z.enum(['label', 'veterinarian']),
+    meatHours: vetHours,
+    milkHours: vetHours,
+  }),
+  z.strictObject({ type: z.literal('withdraw-approval'), id, regimenId: ref }),
+  z.strictObject({ type: z.literal('set-syringes'), id, syringeIds: z.array(ref).max(32) }),
+  z.strictObject({ type: z.literal('set-person'), id, name: z.string().min(1).max(24) }),
+  z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
+  z.strictObject({ type: z.literal('set-weight-unit'), id, unit: z.enum(['kg', 'lb']) }),
+  z.strictObject({ type: z.literal('safety-read'), id }),
+
+  z.strictObject({ type: z.literal('tray'), id, action: TrayAction }),
+]);
+/** One intent. */
+export type Intent = z.infer<typeof Intent>;
+
+/** Why an intent was not carried out. */
+export const REFUSALS = [
+  'unknown-intent',
+  'bad-input',
+  'wrong-state',
+  'id-reused',
+  'no-such-jug',
+  'jug-out-of-life',
+  'not-this-jug',
+  'needs-held-press',
+  'no-such-animal',
+  'no-such-tag',
+  'tag-refused',
+  'tag-in-use',
+  'name-in-use',
+  'no-such-caution',
+  'cannot-pass-stop',
+  'offer-ended',
+  'platform-not-ready',
+  'no-such-packet',
+  'temperature-out-of-range',
+  'bench-not-ready',
+  'bench-moving',
+  'no-jug-on-scale',
+  'too-little-water',
+  'tared-mid-way',
+  'no-such-treatment',
+  'already-corrected',
+  'no-such-regimen',
+  'needs-veterinarian',
+  'no-such-syringe',
+  'no-such-person',
+  'demo-only',
+  'not-configured',
+  'not-written',
+] as const;
+/** One of {@link REFUSALS}. */
+export type Refusal = (typeof REFUSALS)[number];
+
+/** The answer to an intent. `repeated` says that its id was handled before and nothing was done again. */
+export const Answer = z.discriminatedUnion('ok', [
+  z.strictObject({ ok: z.literal(true), id: z.string(), repeated: z.boolean() }),
+  z.strictObject({
+    ok: z.literal(false),
+    id: z.string().nullable(),
+    repeated: z.boolean(),
+    code: z.enum(REFUSALS),
+    /** What is wrong and what to do about it, in one or two plain sentences. */
+    message: z.string(),
+  }),
+]);
+/** The answer to an intent. */
+export type Answer = z.infer<typeof Answer>;

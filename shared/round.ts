@@ -1,0 +1,66 @@
+import { z } from 'zod';
+import { CautionView, OfferView, TreatmentView } from './dose.ts';
+
+/** A weight held in this visit. */
+export const HeldView = z.strictObject({
+  grams: z.number(),
+  /** Standard uncertainty (k = 1). */
+  uncertaintyGrams: z.number(),
+  /** RFC 3339. */
+  at: z.string(),
+});
+/** A weight held in this visit. */
+export type HeldView = z.infer<typeof HeldView>;
+
+const visit = {
+  jugId: z.string(),
+  /** Id of the animal, once known. */
+  animal: z.string().nullable(),
+  weight: HeldView.nullable(),
+  onDeck: z.boolean(),
+};
+
+/** The round, one step at a time. The dose itself is in the state's `offer`. */
+export const RoundView = z.discriminatedUnion('step', [
+  z.strictObject({ step: z.literal('no-jug'), unanswered: z.array(OfferView) }),
+  z.strictObject({
+    step: z.literal('prove-jug'),
+    jugId: z.string(),
+    /** Whether another live jug of the same medicine makes a held press necessary. */
+    rival: z.boolean(),
+    unanswered: z.array(OfferView),
+  }),
+  z.strictObject({
+    step: z.literal('visit'),
+    ...visit,
+    /** Animal ids, likeliest first by the weight on the platform. */
+    likely: z.array(z.string()),
+    unanswered: z.array(OfferView),
+  }),
+  z.strictObject({
+    step: z.literal('which-animal'),
+    ...visit,
+    between: z.array(z.string()),
+    unanswered: z.array(OfferView),
+  }),
+  z.strictObject({
+    step: z.literal('cautions'),
+    ...visit,
+    cautions: z.array(CautionView),
+    /** Codes of the asks already accepted. */
+    accepted: z.array(z.string()),
+    unanswered: z.array(OfferView),
+  }),
+  z.strictObject({ step: z.literal('offered'), ...visit, unanswered: z.array(OfferView) }),
+  z.strictObject({ step: z.literal('logging'), ...visit, unanswered: z.array(OfferView) }),
+  z.strictObject({
+    step: z.literal('logged'),
+    ...visit,
+    treatment: TreatmentView,
+    /** RFC 3339: until then the screen offers to take it back. */
+    undoUntil: z.string(),
+    unanswered: z.array(OfferView),
+  }),
+]);
+/** The round, one step at a time. */
+export type RoundView = z.infer<typeof RoundView>;

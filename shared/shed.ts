@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import { Species } from './animal.ts';
+import { SyringeView } from './dose.ts';
+import { DeviceRole } from './tray.ts';
+
+/** Where a link stands. Only `ready` shows a number. */
+export const LinkStatus = z.enum(['absent', 'opening', 'settling', 'ready', 'silent', 'lost']);
+/** Where a link stands. */
+export type LinkStatus = z.infer<typeof LinkStatus>;
+
+/** A device as the Shed shows it. */
+export const DeviceView = z.strictObject({
+  role: DeviceRole,
+  link: LinkStatus,
+  /** Device file, or `null` where the role is not configured. */
+  path: z.string().nullable(),
+  profile: z.string().nullable(),
+  baud: z.number().nullable(),
+  /** Why it is lost and what to do, in a sentence; `null` while all is well. */
+  trouble: z.string().nullable(),
+  counters: z.strictObject({
+    opens: z.number().int(),
+    losses: z.number().int(),
+    frames: z.number().int(),
+    badFrames: z.number().int(),
+    discardedBytes: z.number().int(),
+  }),
+});
+/** A device as the Shed shows it. */
+export type DeviceView = z.infer<typeof DeviceView>;
+
+/** A figure of a regimen with where it comes from. */
+export const FigureView = z.strictObject({
+  label: z.enum(['target', 'ceiling', 'floor', 'repeat', 'meat', 'milk']),
+  /** In mg/kg for the rates, days for repeat, hours for meat and milk; `null` where not known. */
+  value: z.number().nullable(),
+  evidence: z.enum(['primary', 'secondary', 'own-guard', 'estimate', 'not-known', 'not-for-people']),
+  source: z.string(),
+});
+/** A figure of a regimen with where it comes from. */
+export type FigureView = z.infer<typeof FigureView>;
+
+/** A regimen and whether this farm may use it. */
+export const RegimenView = z.strictObject({
+  id: z.string(),
+  medicine: z.string(),
+  active: z.string(),
+  species: Species,
+  use: z.enum(['label', 'extra-label']),
+  figures: z.array(FigureView),
+  notes: z.array(z.string()),
+  approval: z
+    .strictObject({
+      by: z.string(),
+      direction: z.enum(['label', 'veterinarian']),
+      /** RFC 3339. */
+      at: z.string(),
+      meatHours: z.number().nullable(),
+      milkHours: z.number().nullable(),
+    })
+    .nullable(),
+});
+/** A regimen and whether this farm may use it. */
+export type RegimenView = z.infer<typeof RegimenView>;
+
+/** A packet that can be mixed. */
+export const PacketView = z.strictObject({
+  id: z.string(),
+  medicine: z.string(),
+  active: z.string(),
+  grossGrams: z.number(),
+  activeGrams: z.number(),
+  madeUpToMl: z.number(),
+  handling: z.array(z.string()),
+});
+/** A packet that can be mixed. */
+export type PacketView = z.infer<typeof PacketView>;
+
+/** Everything the Shed screen shows. */
+export const ShedView = z.strictObject({
+  devices: z.array(DeviceView),
+  syringes: z.array(SyringeView.extend({ onHand: z.boolean() })),
+  regimens: z.array(RegimenView),
+  packets: z.array(PacketView),
+  people: z.array(z.string()),
+  person: z.string(),
+  /** A tag that belongs to no animal, read within the last minute; `null` where there is none. */
+  unknownTag: z.string().nullable(),
+});
+/** Everything the Shed screen shows. */
+export type ShedView = z.infer<typeof ShedView>;

@@ -1,0 +1,82 @@
+import { z } from 'zod';
+import { AnimalView } from './animal.ts';
+import { OfferView, TreatmentView } from './dose.ts';
+import { JugView, MixingView } from './jug.ts';
+import { RoundView } from './round.ts';
+import { LinkStatus, ShedView } from './shed.ts';
+
+/** A panel: its size in pixels and how many of them make a millimetre. */
+export const PanelView = z.strictObject({
+  widthPx: z.number().int(),
+  heightPx: z.number().int(),
+  pxPerMm: z.number(),
+});
+/** A panel. */
+export type PanelView = z.infer<typeof PanelView>;
+
+/** Something that keeps the kiosk from working at all: shown large, with its remedy. */
+export const ProblemView = z.strictObject({
+  code: z.enum(['config-unreadable', 'config-invalid', 'store-unreadable']),
+  /** The file it is about. */
+  file: z.string(),
+  /** The field, such as `devices.platform.baud`, or `null` where it is the whole file. */
+  field: z.string().nullable(),
+  detail: z.string(),
+  remedy: z.string(),
+});
+/** Something that keeps the kiosk from working at all. */
+export type ProblemView = z.infer<typeof ProblemView>;
+
+/** All that a screen needs: what `GET /api/state` answers and the socket sends first. Masses in grams. */
+export const KioskState = z.strictObject({
+  /** A new one for each start of the server. */
+  bootId: z.string(),
+  /** The server's clock, RFC 3339. */
+  now: z.string(),
+  clockTrusted: z.boolean(),
+  demo: z.boolean(),
+  problem: ProblemView.nullable(),
+  safetyRead: z.boolean(),
+  panel: PanelView,
+  face: z.enum(['dim', 'glare']),
+  weightUnit: z.enum(['kg', 'lb']),
+  platform: z.strictObject({
+    link: LinkStatus,
+    /** What the platform shows now; `null` whenever that is not current or not usable. */
+    live: z.number().nullable(),
+    /** The weight held in this visit. */
+    held: z.number().nullable(),
+    /** Standard uncertainty of `held` (k = 1). */
+    uncertainty: z.number().nullable(),
+    verdict: z.enum([
+      'blank',
+      'fault',
+      'net',
+      'not-zeroed',
+      'empty',
+      'stepping-on',
+      'settling',
+      'held',
+      'stepping-off',
+    ]),
+    /** The step between two values the scale shows, or `null` while unknown. */
+    division: z.number().nullable(),
+  }),
+  bench: z.strictObject({
+    link: LinkStatus,
+    live: z.number().nullable(),
+    steady: z.boolean(),
+    division: z.number().nullable(),
+  }),
+  wand: z.strictObject({ link: LinkStatus }),
+  jug: MixingView,
+  round: RoundView,
+  offer: OfferView.nullable(),
+  animals: z.array(AnimalView),
+  jugs: z.array(JugView),
+  /** The newest rows of the day book, newest first. */
+  dayBook: z.array(TreatmentView),
+  shed: ShedView,
+});
+/** All that a screen needs. */
+export type KioskState = z.infer<typeof KioskState>;
