@@ -1,0 +1,28 @@
+import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
+import type { House } from './house.ts';
+import { addGuard } from './routes/guard.ts';
+import { addHttpRoutes } from './routes/http.ts';
+import { addPages } from './routes/pages.ts';
+import { addSocket } from './routes/socket.ts';
+
+/** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
+export async function buildApp(
+  house: House,
+  boundTo: string,
+  pages: string | null,
+): Promise<FastifyInstance> {
+  // A page that never lets go of its connection must not hold up the shutdown.
+  const app = fastify({ forceCloseConnections: true, logger: false });
+  addGuard(app, boundTo);
+  app.setErrorHandler((error: FastifyError, _request, reply) => {
+    const status = error.statusCode ?? 500;
+    if (status >= 500) house.log('a request failed', error);
+    const message =
+      status < 500 ? error.message : 'Something went wrong inside the kiosk; its log says what.';
+    return reply.code(status).send({ ok: false, id: null, repeated: false, code: 'bad-input', message });
+  });
+  await addSocket(app, house);
+  addHttpRoutes(app, house);
+  if (pages !== null) await addPages(app, pages);
+  return app;
+}

@@ -1,0 +1,19 @@
+import type { LinkStatus } from '../../shared/shed.ts';
+import type { DeviceRole, TrayAction } from '../../shared/tray.ts';
+import type { KioskConfig } from '../config/kiosk-config.ts';
+import type { Store } from '../store/store.ts';
+import type { Clock } from './clock.ts';
+import type { Memory } from './memory.ts';
+
+/** What the workings of the barn share: its memory, its disk, its clock. */
+export interface BarnContext {
+  memory: Memory;
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly config: KioskConfig;
+  /** Makes an id nobody has used: a UUIDv7, so that ids sort by time. */
+  readonly newId: () => string;
+  readonly linkOf: (role: DeviceRole) => LinkStatus;
+  /** Moves the simulated scales and wand; `null` outside the demo. */
+  readonly tray: ((action: TrayAction, memory: Memory) => boolean) | null;
+}

@@ -1,0 +1,145 @@
+import { createHash } from 'node:crypto';
+import { grams } from '../../core/quantity/mass.ts';
+import { deckEvents } from '../../core/round/deck-events.ts';
+import { BLANK_BENCH, feedBench } from '../../core/weighing/bench.ts';
+import { BLANK_DECK, type Deck, feedDeck } from '../../core/weighing/deck.ts';
+import type { Reading, ScaleRole, ScaleSpec } from '../../core/weighing/reading.ts';
+import type { WandRead } from '../../hardware/wand/wand-driver.ts';
+import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
+import type { DeviceRole } from '../../shared/tray.ts';
+import type { BarnContext } from './barn-context.ts';
+import { carryOut } from './carry-out.ts';
+import { REFUSAL_WORDS } from './refusal-words.ts';
+import { runMixing } from './run-mixing.ts';
+import { runRound } from './run-round.ts';
+
+/** The most a scale is believed to carry where nothing is configured, in grams. */
+const USUAL_CAPACITY: Readonly<Record<ScaleRole, number>> = { platform: 300_000, bench: 30_000 };
+/** How many answers are remembered for repeats within one run. */
+const REMEMBERED = 2000;
+
+/** The one owner of the state: everything that happens passes through here, one thing at a time. */
+export interface Barn {
+  readonly context: BarnContext;
+  /** Handles an intent once; its id again gets the first answer. Never throws. */
+  handle(intent: Intent): Answer;
+  /** Takes a reading of a scale whose link is ready. */
+  read(reading: Reading): void;
+  /** Takes what the wand read; it becomes an intent like any other. */
+  wandRead(read: WandRead): void;
+  /** Hears of a link: one that is not ready makes everything its scale said worth nothing. */
+  linkChanged(role: DeviceRole, ready: boolean): void;
+  /** Lets time pass: offers and weights run out. */
+  tick(): void;
+  /** Grows with every change, so that whoever shows the state knows when to look. */
+  revision(): number;
+}
+
+/** Makes the barn around a context. `log` hears of failures a person should be able to look up. */
+export function createBarn(context: BarnContext, log: (message: string, error: unknown) => void): Barn {
+  const answers = new Map<string, { digest: string; answer: Answer }>();
+  let revision = 0;
+  const changed = () => {
+    revision += 1;
+  };
+
+  function specOf(role: ScaleRole): ScaleSpec {
+    const device = context.config.devices[role];
+    return {
+      capacity: grams(device?.capacityGrams ?? USUAL_CAPACITY[role]),
+      division: device?.divisionGrams === undefined ? null : grams(device.divisionGrams),
+    };
+  }
+
+  /** Runs a change of memory and disk together: if the disk refuses, memory is as it was. */
+  function whole<T>(change: () => T): T {
+    const before = context.memory;
+    try {
+      return context.store.whole(change);
+    } catch (error) {
+      context.memory = before;
+      throw error;
+    }
+  }
+
+  function fromDevice(change: () => void): void {
+    try {
+      whole(change);
+    } catch (error) {
+      log('an event of a device could not be written', error);
+    }
+    changed();
+  }
+
+  function setDeck(deck: Deck): void {
+    const before = context.memory.deck;
+    context.memory = { ...context.memory, deck };
+    const events = deckEvents(before, deck);
+    if (events.length === 0) changed();
+    else fromDevice(() => events.forEach((event) => void runRound(context, event)));
+  }
+
+  function firstTime(intent: Intent, digest: string): Answer {
+    try {
+      const refused = whole(() => {
+        const writes = context.store.handled.writes();
+        const why = carryOut(context, intent);
+        const at = Math.round(context.clock.now().wallMs);
+        if (why === null && context.store.handled.writes() > writes)
+          context.store.handled.add(intent.id, digest, at);
+        return why;
+      });
+      return refused === null ? { ok: true, id: intent.id, repeated: false } : refusal(intent.id, refused);
+    } catch (error) {
+      log(`intent ${intent.type} could not be written`, error);
+      return refusal(intent.id, 'not-written');
+    }
+  }
+
+  function handle(intent: Intent): Answer {
+    const digest = createHash('sha256').update(JSON.stringify(intent)).digest('base64');
+    const known = answers.get(intent.id);
+    const onDisk = known === undefined ? context.store.handled.digestOf(intent.id) : undefined;
+    const before = known?.digest ?? onDisk;
+    if (before !== undefined && before !== digest) return refusal(intent.id, 'id-reused');
+    if (known !== undefined) return { ...known.answer, repeated: true };
+    if (onDisk !== undefined) return { ok: true, id: intent.id, repeated: true };
+    const answer = firstTime(intent, digest);
+    // A record the disk refused may be tried again under the same id: it was not handled.
+    if (answer.ok || answer.code !== 'not-written') answers.set(intent.id, { digest, answer });
+    const [oldest] = answers.keys();
+    if (answers.size > REMEMBERED && oldest !== undefined) answers.delete(oldest);
+    changed();
+    return answer;
+  }
+
+  return {
+    context,
+    handle,
+    read(reading) {
+      const { memory } = context;
+      if (reading.role === 'platform') return setDeck(feedDeck(memory.deck, reading, specOf('platform')));
+      context.memory = { ...memory, bench: feedBench(memory.bench, reading, specOf('bench')) };
+      runMixing(context, { type: 'weighed' });
+      changed();
+    },
+    wandRead(read) {
+      if (read.kind === 'tag') handle({ type: 'read-tag', id: context.newId(), tag: read.tag });
+    },
+    linkChanged(role, ready) {
+      if (role === 'platform' && !ready) return setDeck(BLANK_DECK);
+      if (role === 'bench' && !ready) context.memory = { ...context.memory, bench: BLANK_BENCH };
+      changed();
+    },
+    tick() {
+      fromDevice(() => void runRound(context, { type: 'tick' }));
+    },
+    revision: () => revision,
+  };
+}
+
+/** The answer to an intent that was not carried out. */
+export function refusal(id: string | null, code: Refusal, detail?: string): Answer {
+  const message = detail === undefined ? REFUSAL_WORDS[code] : `${REFUSAL_WORDS[code]} (${detail})`;
+  return { ok: false, id, repeated: false, code, message };
+}

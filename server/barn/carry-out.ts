@@ -1,0 +1,65 @@
+import { unreachable } from '../../core/unreachable.ts';
+import type { Intent, Refusal } from '../../shared/intent.ts';
+import type { BarnContext } from './barn-context.ts';
+import { correct, discardJug, readTag } from './round-intents.ts';
+import { runMixing } from './run-mixing.ts';
+import { runRound } from './run-round.ts';
+import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
+
+/** Carries out one intent; returns why not, or `null`. Throws when the disk refuses. */
+export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
+  switch (intent.type) {
+    case 'mix-start':
+      return runMixing(barn, { type: 'start', packetId: intent.packetId });
+    case 'mix-water':
+      return runMixing(barn, { type: 'water-temperature', celsius: intent.celsius });
+    case 'mix-jug-placed':
+      return runMixing(barn, { type: 'jug-placed' });
+    case 'mix-poured':
+      return runMixing(barn, { type: 'poured' });
+    case 'mix-dissolved':
+      return runMixing(barn, { type: 'dissolved' });
+    case 'mix-in-service':
+      return runMixing(barn, { type: 'in-service' });
+    case 'mix-cancel':
+      return runMixing(barn, { type: 'cancel' });
+    case 'jug-discard':
+      return discardJug(barn, intent);
+    case 'read-tag':
+      return readTag(barn, intent);
+    case 'pick-animal':
+      return runRound(barn, { type: 'identified', animalId: intent.animalId, via: 'screen' });
+    case 'correct':
+      return correct(barn, intent);
+    case 'take-jug':
+    case 'prove-jug':
+    case 'put-jug-down':
+    case 'accept':
+    case 'give':
+    case 'skip':
+    case 'answer':
+    case 'next':
+      return runRound(barn, intent);
+    case 'enrol':
+      return enrol(barn, intent);
+    case 'approve':
+      return approve(barn, intent);
+    case 'withdraw-approval':
+      return withdrawApproval(barn, intent);
+    case 'set-syringes':
+      return setSyringes(barn, intent);
+    case 'set-person':
+      return setPerson(barn, intent);
+    case 'set-face':
+      return keep(barn, 'face', intent.face);
+    case 'set-weight-unit':
+      return keep(barn, 'weightUnit', intent.unit);
+    case 'safety-read':
+      return keep(barn, 'safetyRead', true);
+    case 'tray':
+      if (barn.tray === null) return 'demo-only';
+      return barn.tray(intent.action, barn.memory) ? null : 'no-such-animal';
+    default:
+      return unreachable(intent);
+  }
+}

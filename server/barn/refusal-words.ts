@@ -1,0 +1,44 @@
+import type { Refusal } from '../../shared/intent.ts';
+
+/** What each refusal means and what to do about it, in plain words. */
+export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
+  'unknown-intent':
+    'The kiosk does not know this request. Nothing was done; GET /api/schema lists what it knows.',
+  'bad-input': 'The request is not of the right form. Nothing was done; GET /api/schema tells the form.',
+  'wrong-state':
+    'That does not fit what is on the screen now. Nothing was done; look at the screen and choose again.',
+  'id-reused': 'This id was used for another request. Nothing was done; send it again under a new id.',
+  'no-such-jug': 'There is no such jug. Choose one that is in service.',
+  'jug-out-of-life': 'This jug is past its use-by, empty or poured away. Mix a new one.',
+  'not-this-jug': 'That is not the jug being asked about. Look at the number on the jug in your hand.',
+  'needs-held-press': 'Two jugs of this medicine are in service. Check the number and hold the button.',
+  'no-such-animal': 'There is no such animal here. Enrol it at Shed first.',
+  'no-such-tag': 'This tag belongs to no animal yet. Enrol the animal at Shed and give it the tag.',
+  'tag-refused':
+    'This is not an animal tag number: 15 digits, a country or maker code from 001 to 998, and a number that fits.',
+  'tag-in-use': 'Another animal wears this tag already. Check both ears before going on.',
+  'name-in-use': 'Another animal has this name or number. Choose a different one.',
+  'no-such-caution': 'That caution does not stand any more. Look at the screen again.',
+  'cannot-pass-stop': 'This is a stop: it cannot be passed here. Do what it says, or skip the animal.',
+  'offer-ended': 'This dose is no longer offered. If it was given, say so where the screen asks.',
+  'platform-not-ready': 'The platform shows nothing now. Wait until its lamp says ready and weigh again.',
+  'no-such-packet': 'There is no such packet in the formulary.',
+  'temperature-out-of-range':
+    'Water between 1 and 40 °C can be weighed to a strength. Choose the temperature again.',
+  'bench-not-ready': 'The bench scale shows nothing now. Check its cable and wait until its lamp says ready.',
+  'bench-moving': 'The bench scale has not come to rest. Take your hands off and wait a second.',
+  'no-jug-on-scale': 'The bench scale is empty. Put the empty jug on it first.',
+  'too-little-water': 'There is too little water in the jug. Pour on until the mark is reached.',
+  'tared-mid-way': 'The scale was tared in the middle of the mix. Start this jug again.',
+  'no-such-treatment': 'There is no such row in the day book.',
+  'already-corrected': 'This row was already taken back as not given; nothing more can be said of it.',
+  'no-such-regimen': 'The formulary has no such rule.',
+  'needs-veterinarian': 'This use is not on the label: it needs a veterinarian’s direction.',
+  'no-such-syringe': 'The catalogue has no such syringe.',
+  'no-such-person': 'No such person works here by the configuration.',
+  'demo-only': 'The bench tray exists only in the demo.',
+  'not-configured':
+    'The kiosk’s configuration cannot be read, so nothing can be done. The screen says what to mend.',
+  'not-written':
+    'The disk did not take the record, so nothing was logged. Free the disk or check the card, then press again.',
+};

@@ -1,0 +1,61 @@
+import { checkTag } from '../../core/herd/tag.ts';
+import type { Correction } from '../../core/round/treatment.ts';
+import type { Intent, Refusal } from '../../shared/intent.ts';
+import type { BarnContext } from './barn-context.ts';
+import { withEntries } from './memory.ts';
+import { runRound } from './run-round.ts';
+
+type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
+
+/** A tag read: it names the animal, or waits to be given to one. */
+export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | null {
+  const checked = checkTag(intent.tag);
+  if (!checked.ok) return 'tag-refused';
+  const animal = barn.memory.animals.find((candidate) => candidate.tag === checked.tag);
+  if (animal === undefined) {
+    barn.memory = { ...barn.memory, unknownTag: { tag: checked.tag, at: barn.clock.now().uptimeMs } };
+    return 'no-such-tag';
+  }
+  return runRound(barn, { type: 'identified', animalId: animal.id, via: 'wand' });
+}
+
+/** A correcting entry: it stands beside its treatment. What was taken back once cannot be corrected further. */
+export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | null {
+  const { memory, store } = barn;
+  const entry = memory.entries.find(({ treatment }) => treatment.id === intent.treatmentId);
+  if (entry === undefined) return 'no-such-treatment';
+  if (entry.corrections.some(({ what }) => what.kind === 'not-given')) return 'already-corrected';
+  if (intent.what.kind === 'wrong-animal') {
+    const { animalId } = intent.what;
+    if (!memory.animals.some((animal) => animal.id === animalId)) return 'no-such-animal';
+  }
+  const correction: Correction = {
+    id: barn.newId(),
+    treatmentId: intent.treatmentId,
+    what: intent.what,
+    atMs: Math.round(barn.clock.now().wallMs),
+    by: memory.settings.person,
+  };
+  store.dayBook.addCorrection(correction);
+  barn.memory = withEntries(
+    memory,
+    memory.entries.map((candidate) =>
+      candidate === entry ? { ...entry, corrections: [...entry.corrections, correction] } : candidate,
+    ),
+  );
+  runRound(barn, { type: 'corrected', correction });
+  return null;
+}
+
+/** Pours a jug away; a round with it in hand ends. */
+export function discardJug(barn: BarnContext, intent: Of<'jug-discard'>): Refusal | null {
+  const jug = barn.memory.jugs.find((candidate) => candidate.id === intent.jugId);
+  if (jug === undefined) return 'no-such-jug';
+  if (jug.discardedAtMs !== null) return 'jug-out-of-life';
+  const atMs = Math.round(barn.clock.now().wallMs);
+  barn.store.jugs.discard(jug.id, atMs);
+  const jugs = barn.memory.jugs.map((each) => (each === jug ? { ...jug, discardedAtMs: atMs } : each));
+  barn.memory = { ...barn.memory, jugs };
+  runRound(barn, { type: 'world-changed', what: 'jugs' });
+  return null;
+}

@@ -1,0 +1,67 @@
+import { earlierDoses } from '../../core/round/day-book.ts';
+import { reduceRound } from '../../core/round/reduce.ts';
+import type { RoundEffect, RoundEvent, RoundRefusal, RoundWorld } from '../../core/round/state.ts';
+import type { BarnContext } from './barn-context.ts';
+import { syringesOnHand, withEntries } from './memory.ts';
+
+/** What the round may look at now. */
+export function roundWorld(barn: BarnContext): RoundWorld {
+  const { memory, clock } = barn;
+  const now = clock.now();
+  return {
+    now,
+    wallMs: now.wallMs,
+    clockTrusted: clock.isTrusted(),
+    animals: memory.animals,
+    jugs: memory.jugs,
+    approvals: memory.approvals,
+    syringes: syringesOnHand(memory.settings),
+    earlier: earlierDoses(memory.entries),
+    platformReady: barn.linkOf('platform') === 'ready' && memory.deck.verdict !== 'blank',
+    by: memory.settings.person,
+    freshId: barn.newId(),
+  };
+}
+
+/** Takes the round one event further and carries out what that asks for. Throws when the disk refuses. */
+export function runRound(barn: BarnContext, event: RoundEvent): RoundRefusal | null {
+  const step = reduceRound(barn.memory.round, event, roundWorld(barn));
+  barn.memory = { ...barn.memory, round: step.round };
+  for (const effect of step.effects) carryOut(barn, effect);
+  return step.refused;
+}
+
+function carryOut(barn: BarnContext, effect: RoundEffect): void {
+  const { store, memory, clock } = barn;
+  const stamp = { id: barn.newId(), atMs: Math.round(clock.now().wallMs), by: memory.settings.person };
+  switch (effect.do) {
+    case 'store': {
+      const treatment = { ...effect.treatment, givenAtMs: Math.round(effect.treatment.givenAtMs) };
+      store.dayBook.addTreatment(treatment);
+      clock.sawRecordAt(treatment.givenAtMs);
+      barn.memory = withEntries(memory, [...memory.entries, { treatment, corrections: [] }]);
+      runRound(barn, { type: 'stored', treatment });
+      return;
+    }
+    case 'record-skip':
+      store.dayBook.addUntreated({
+        ...stamp,
+        kind: 'skipped',
+        animalId: effect.animalId,
+        offerId: null,
+        reason: effect.reason,
+        weightGrams: effect.weight?.held.mass.value ?? null,
+      });
+      return;
+    case 'record-lapse':
+    case 'record-not-given':
+      store.dayBook.addUntreated({
+        ...stamp,
+        kind: effect.do === 'record-lapse' ? 'lapsed' : 'not-given',
+        animalId: effect.offer.animal.id,
+        offerId: effect.offer.id,
+        reason: effect.do === 'record-lapse' ? effect.reason : null,
+        weightGrams: effect.offer.weight.held.mass.value,
+      });
+  }
+}

@@ -1,0 +1,89 @@
+import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
+import type { Animal } from '../../core/herd/animal.ts';
+import { checkTag } from '../../core/herd/tag.ts';
+import { whyNotApprovable } from '../../core/medicine/approval.ts';
+import { regimenById } from '../../core/medicine/medicines.ts';
+import type { Intent, Refusal } from '../../shared/intent.ts';
+import type { Settings } from '../store/settings.ts';
+import type { BarnContext } from './barn-context.ts';
+import { runRound } from './run-round.ts';
+
+type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
+
+/** Enrols an animal: its name and its tag must be free. */
+export function enrol(barn: BarnContext, intent: Of<'enrol'>): Refusal | null {
+  const { memory, store } = barn;
+  if (memory.animals.some((animal) => animal.name === intent.name)) return 'name-in-use';
+  if (intent.tag !== null) {
+    if (!checkTag(intent.tag).ok) return 'tag-refused';
+    if (memory.animals.some((animal) => animal.tag === intent.tag)) return 'tag-in-use';
+  }
+  const animal: Animal = {
+    id: barn.newId(),
+    name: intent.name,
+    species: intent.species,
+    class: intent.class,
+    tag: intent.tag,
+    inMilk: intent.inMilk,
+    bredAtMs: null,
+    lastWeight: null,
+  };
+  store.animals.add(animal);
+  const animals = [...memory.animals, animal].sort((a, b) => a.name.localeCompare(b.name));
+  const unknownTag = memory.unknownTag?.tag === intent.tag ? null : memory.unknownTag;
+  barn.memory = { ...memory, animals, unknownTag };
+  return null;
+}
+
+/** Approves a regimen for this farm, in the name of the person working. */
+export function approve(barn: BarnContext, intent: Of<'approve'>): Refusal | null {
+  const found = regimenById(intent.regimenId);
+  if (found === undefined) return 'no-such-regimen';
+  const why = whyNotApprovable(found.regimen, intent.direction);
+  if (why !== null) return why;
+  barn.store.approvals.approve({
+    regimenId: intent.regimenId,
+    by: barn.memory.settings.person,
+    direction: intent.direction,
+    atMs: Math.round(barn.clock.now().wallMs),
+    meatHours: intent.meatHours,
+    milkHours: intent.milkHours,
+  });
+  return rulesChanged(barn);
+}
+
+/** Takes an approval back; an offer that rested on it ends. */
+export function withdrawApproval(barn: BarnContext, intent: Of<'withdraw-approval'>): Refusal | null {
+  if (regimenById(intent.regimenId) === undefined) return 'no-such-regimen';
+  const { settings } = barn.memory;
+  barn.store.approvals.withdraw(intent.regimenId, settings.person, Math.round(barn.clock.now().wallMs));
+  return rulesChanged(barn);
+}
+
+function rulesChanged(barn: BarnContext): null {
+  barn.memory = { ...barn.memory, approvals: barn.store.approvals.inForce() };
+  runRound(barn, { type: 'world-changed', what: 'rules' });
+  return null;
+}
+
+/** Keeps which syringes are on hand; an offer measured with another set ends. */
+export function setSyringes(barn: BarnContext, intent: Of<'set-syringes'>): Refusal | null {
+  const known = new Set(SYRINGE_CATALOGUE.map((syringe) => syringe.id));
+  if (intent.syringeIds.some((id) => !known.has(id))) return 'no-such-syringe';
+  keep(barn, 'syringeIds', [...new Set(intent.syringeIds)]);
+  runRound(barn, { type: 'world-changed', what: 'syringes' });
+  return null;
+}
+
+/** Says who is working. */
+export function setPerson(barn: BarnContext, intent: Of<'set-person'>): Refusal | null {
+  if (!barn.config.people.includes(intent.name)) return 'no-such-person';
+  return keep(barn, 'person', intent.name);
+}
+
+/** Keeps one setting on disk and in memory. */
+export function keep<K extends keyof Settings>(barn: BarnContext, name: K, value: Settings[K]): null {
+  barn.store.settings.write(name, value);
+  barn.memory = { ...barn.memory, settings: { ...barn.memory.settings, [name]: value } };
+  return null;
+}

@@ -1,0 +1,30 @@
+import { isAbsolute, resolve } from 'node:path';
+
+/** What the environment says, before any file is read. */
+export interface Environment {
+  readonly port: number;
+  readonly host: string;
+  readonly dataFolder: string;
+  /** Device overrides as written: `path[,profile[,baud]]`; empty ones are left out. */
+  readonly devices: Readonly<Partial<Record<'platform' | 'bench' | 'wand', string>>>;
+}
+
+/** Reads the `BYRESIDE_…` variables. Throws an `Error` that names the variable when a value makes no sense. */
+export function readEnvironment(env: NodeJS.ProcessEnv, workingFolder: string): Environment {
+  const port = Number(env['BYRESIDE_PORT'] || '4180');
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
+    throw new Error(`BYRESIDE_PORT is "${env['BYRESIDE_PORT']}": give a port number from 0 to 65535`);
+  }
+  const folder = env['BYRESIDE_DATA'] || './data';
+  const devices: Record<string, string> = {};
+  for (const role of ['platform', 'bench', 'wand']) {
+    const value = env[`BYRESIDE_${role.toUpperCase()}`];
+    if (value) devices[role] = value;
+  }
+  return {
+    port,
+    host: env['BYRESIDE_HOST'] || '127.0.0.1',
+    dataFolder: isAbsolute(folder) ? folder : resolve(workingFolder, folder),
+    devices,
+  };
+}

@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { scaleProfile } from '../../hardware/scale/profiles.ts';
+
+/** The wand's line format; scales have their own list of profiles. */
+const WAND_PROFILE = 'wand-line';
+
+const baud = z.int().min(300).max(921_600);
+const path = z.string().startsWith('/', 'a device path starts with /, such as /dev/serial/by-id/…');
+
+/** A scale: where it is plugged in, what it speaks, and what it can carry. */
+export const ScaleConfig = z.strictObject({
+  path,
+  profile: z.string().refine((id) => scaleProfile(id) !== undefined, { message: 'no such scale format' }),
+  baud: baud.default(9600),
+  /** The most it carries, in grams; a higher reading is refused. */
+  capacityGrams: z.number().positive().optional(),
+  /** The step it shows, in grams; left out, it is learned from the decimals it sends. */
+  divisionGrams: z.number().positive().optional(),
+});
+/** A scale. */
+export type ScaleConfig = z.infer<typeof ScaleConfig>;
+
+/** An ear-tag wand. */
+export const WandConfig = z.strictObject({
+  path,
+  profile: z.literal(WAND_PROFILE),
+  baud: baud.default(9600),
+});
+/** An ear-tag wand. */
+export type WandConfig = z.infer<typeof WandConfig>;
+
+/** The three roles; one left out is absent. */
+export const DevicesConfig = z
+  .strictObject({
+    platform: ScaleConfig.optional(),
+    bench: ScaleConfig.optional(),
+    wand: WandConfig.optional(),
+  })
+  .superRefine((devices, context) => {
+    const seen = new Map<string, string>();
+    for (const [role, device] of Object.entries(devices)) {
+      if (device === undefined) continue;
+      const other = seen.get(device.path);
+      if (other !== undefined) {
+        context.addIssue({
+          code: 'custom',
+          path: [role, 'path'],
+          message: `the ${other} already uses this device`,
+        });
+      }
+      seen.set(device.path, role);
+    }
+  });
+/** The three roles. */
+export type DevicesConfig = z.infer<typeof DevicesConfig>;
+
+/** The file `kiosk.json` in the data folder. */
+export const KioskConfig = z.strictObject({
+  panel: z
+    .strictObject({
+      widthPx: z.int().min(320).max(8000),
+      heightPx: z.int().min(320).max(8000),
+      diagonalInches: z.number().min(3).max(40),
+    })
+    .prefault({ widthPx: 800, heightPx: 480, diagonalInches: 7 }),
+  face: z.enum(['dim', 'glare']).default('dim'),
+  weightUnit: z.enum(['kg', 'lb']).default('kg'),
+  /** Who works here, as the screen names them. */
+  people: z.array(z.string().trim().min(1).max(24)).min(1).max(12).prefault(['Keeper']),
+  devices: DevicesConfig.prefault({}),
+});
+/** The file `kiosk.json` in the data folder. */
+export type KioskConfig = z.infer<typeof KioskConfig>;

@@ -1,0 +1,57 @@
+import type { Animal, AnimalClass, Species } from '../../core/herd/animal.ts';
+import { DAY_MS } from '../../core/moment.ts';
+import { pounds } from '../../core/quantity/mass.ts';
+import type { Store } from '../store/store.ts';
+
+/** The demo's herd: an invented farm. Name, species, class, in milk, last weight in pounds, end of the tag number. */
+const HERD: readonly (readonly [string, Species, AnimalClass, boolean, number, number])[] = [
+  ['Thistle', 'goat', 'young', false, 33, 101],
+  ['Bramble', 'goat', 'female', true, 128, 102],
+  ['Juniper', 'goat', 'female', true, 117, 103],
+  ['Clover', 'goat', 'female', false, 104, 104],
+  ['Burdock', 'goat', 'male', false, 176, 105],
+  ['Sorrel', 'goat', 'young', false, 29, 106],
+  ['Nettle', 'goat', 'young', false, 24, 107],
+  ['Yarrow', 'goat', 'castrate', false, 92, 108],
+  ['Fern', 'sheep', 'female', false, 148, 109],
+  ['Moss', 'sheep', 'female', false, 139, 110],
+  ['Heather', 'sheep', 'young', false, 51, 111],
+  ['Bracken', 'sheep', 'male', false, 192, 112],
+];
+
+/** Where the demo's tags come from: a manufacturer code no maker was given when this was written, from memory. */
+const TAG_PREFIX = '998000000000';
+
+/** The syringes on the demo's shelf. */
+const SYRINGES = [
+  'syringe-1-by-0.01',
+  'syringe-3-by-0.1',
+  'syringe-6-by-0.1',
+  'syringe-12-by-0.2',
+  'syringe-20-by-1',
+];
+
+/** Fills an empty demo database: herd, syringes, and the approvals of the demo's invented veterinarian. */
+export function seedDemoFarm(store: Store, wallMs: number, newId: () => string): void {
+  if (store.animals.all().length > 0) return;
+  store.whole(() => {
+    for (const [name, species, kind, inMilk, weight, tagEnd] of HERD) {
+      const animal: Animal = {
+        id: newId(),
+        name,
+        species,
+        class: kind,
+        tag: `${TAG_PREFIX}${tagEnd}`,
+        inMilk,
+        bredAtMs: null,
+        lastWeight: { mass: pounds(weight), atMs: wallMs - 21 * DAY_MS },
+      };
+      store.animals.add(animal);
+    }
+    store.settings.write('syringeIds', SYRINGES);
+    store.settings.write('weightUnit', 'lb');
+    const vet = { by: 'the demo’s invented vet', atMs: wallMs, direction: 'veterinarian' as const };
+    store.approvals.approve({ ...vet, regimenId: 'levamisole-goat', meatHours: 240, milkHours: 288 });
+    store.approvals.approve({ ...vet, regimenId: 'levamisole-sheep', meatHours: 240, milkHours: null });
+  });
+}

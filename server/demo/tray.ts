@@ -1,0 +1,65 @@
+import { packetById } from '../../core/medicine/medicines.ts';
+import { grams } from '../../core/quantity/mass.ts';
+import { scale } from '../../core/quantity/quantity.ts';
+import { unreachable } from '../../core/unreachable.ts';
+import type { SimulatedBarn } from '../../hardware/simulator/barn.ts';
+import type { TrayAction } from '../../shared/tray.ts';
+import type { Memory } from '../barn/memory.ts';
+
+/** The empty jug of the demo weighs this, in grams (invented). */
+const EMPTY_JUG = 312;
+/** The packet poured in where none is being mixed, in grams. */
+const SPARE_PACKET = 52;
+
+/** Moves the simulated devices as the bench tray asks. Returns false where the animal named does not exist or has no tag. */
+export function createTray(barn: SimulatedBarn): (action: TrayAction, memory: Memory) => boolean {
+  let jugStands = false;
+  return (action, memory) => {
+    switch (action.do) {
+      case 'lead-on': {
+        const animal = memory.animals.find((candidate) => candidate.id === action.animalId);
+        if (animal === undefined) return false;
+        const mass = action.grams === null ? (animal.lastWeight?.mass ?? grams(40_000)) : grams(action.grams);
+        barn.platform.leadOn({ mass, grade: action.grade });
+        return true;
+      }
+      case 'walk-off':
+        barn.platform.walkOff();
+        return true;
+      case 'present-tag': {
+        const tag = memory.animals.find((animal) => animal.id === action.animalId)?.tag ?? null;
+        if (tag === null) return false;
+        barn.wand.presentTag(tag);
+        return true;
+      }
+      case 'place-jug':
+        if (!jugStands) barn.bench.placeJug(grams(EMPTY_JUG));
+        jugStands = true;
+        return true;
+      case 'lift-jug':
+        if (jugStands) barn.bench.liftJug();
+        jugStands = false;
+        return true;
+      case 'pour':
+        if (action.gramsPerSecond > 0) barn.bench.pour(grams(action.gramsPerSecond));
+        else barn.bench.stopPour();
+        return true;
+      case 'add-powder':
+        barn.bench.addPowder(scale(packetMass(memory), action.packets));
+        return true;
+      case 'pull-cable':
+        void barn.cables[action.role].pull();
+        return true;
+      case 'plug-cable':
+        void barn.cables[action.role].plug();
+        return true;
+      default:
+        return unreachable(action);
+    }
+  };
+}
+
+function packetMass({ mixing }: Memory) {
+  const packet = 'plan' in mixing ? packetById(mixing.plan.packetId)?.packet : undefined;
+  return grams(packet?.grossGrams.value ?? SPARE_PACKET);
+}

@@ -1,0 +1,130 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { v7 as uuidv7 } from 'uuid';
+import type { OpenPort } from '../hardware/serial/connection.ts';
+import type { Timers } from '../hardware/serial/timers.ts';
+import { createSimulatedBarn, type SimulatedBarn } from '../hardware/simulator/barn.ts';
+import type { KioskState, ProblemView } from '../shared/state.ts';
+import { type Barn, createBarn } from './barn/barn.ts';
+import type { Clock } from './barn/clock.ts';
+import { defaultSettings, loadMemory } from './barn/memory.ts';
+import type { KioskConfig } from './config/kiosk-config.ts';
+import { DEMO_DATABASE, REAL_DATABASE, type Setup } from './config/load.ts';
+import { seedDemoFarm } from './demo/demo-farm.ts';
+import { createTray } from './demo/tray.ts';
+import { createDevices, type Devices } from './devices/devices.ts';
+import { createStore, type Store } from './store/store.ts';
+import { type Standing, stateView } from './view/state-view.ts';
+
+/** How often time is let pass: offers run out to within this. */
+const TICK_MS = 500;
+
+/** The whole kiosk but its web server: state, disk, devices, and in the demo the simulated barn. */
+export interface House {
+  readonly barn: Barn;
+  readonly standing: Standing;
+  state(): KioskState;
+  log(message: string, error: unknown): void;
+  stop(): Promise<void>;
+}
+
+/** What a house is built from. */
+export interface HouseOptions {
+  readonly setup: Setup;
+  readonly dataFolder: string;
+  /** Where simulated devices get their names; only used by the demo. */
+  readonly simulatorFolder: string;
+  readonly openPort: OpenPort;
+  readonly timers: Timers;
+  readonly clock: Clock;
+  readonly random: () => number;
+  readonly log: (message: string, error: unknown) => void;
+}
+
+/** Opens disk and devices and puts the house in order. Without a readable configuration it opens neither. */
+export async function openHouse(options: HouseOptions): Promise<House> {
+  const { setup, clock, timers, random, log } = options;
+  const { store, problem } = openDisk(options);
+  const demo = setup.kind === 'demo';
+  if (demo) seedDemoFarm(store, Math.round(clock.now().wallMs), uuidv7);
+  const simulated = demo
+    ? await createSimulatedBarn({
+        timers,
+        seed: Math.floor(random() * 2 ** 31),
+        folder: options.simulatorFolder,
+      })
+    : null;
+
+  const config: KioskConfig = {
+    ...setup.config,
+    devices: problem === null ? deviceConfig(setup, simulated) : {},
+  };
+  const memory = loadMemory(store, defaultSettings(config));
+  for (const { treatment } of memory.entries) clock.sawRecordAt(treatment.givenAtMs);
+  for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
+  let devices: Devices | null = null;
+  const barn = createBarn(
+    {
+      memory,
+      store,
+      clock,
+      config,
+      newId: () => uuidv7(),
+      linkOf: (role) => devices?.linkOf(role) ?? 'absent',
+      tray: simulated === null ? null : createTray(simulated),
+    },
+    log,
+  );
+  devices = createDevices({
+    config: config.devices,
+    openPort: simulated?.openPort ?? options.openPort,
+    timers,
+    random,
+    listener: { reading: barn.read, wandRead: barn.wandRead, link: barn.linkChanged },
+  });
+  const ticking = setInterval(() => barn.tick(), TICK_MS);
+  const standing: Standing = { bootId: uuidv7(), demo, problem, devices: () => devices?.views() ?? [] };
+  return {
+    barn,
+    standing,
+    state: () => stateView(barn.context, standing),
+    log,
+    async stop() {
+      clearInterval(ticking);
+      await devices?.stop();
+      await simulated?.stop();
+      store.close();
+    },
+  };
+}
+
+function openDisk({ setup, dataFolder, log }: HouseOptions): { store: Store; problem: ProblemView | null } {
+  if (setup.kind === 'problem') return { store: createStore(':memory:'), problem: setup.problem };
+  const file = join(dataFolder, setup.kind === 'demo' ? DEMO_DATABASE : REAL_DATABASE);
+  try {
+    mkdirSync(dataFolder, { recursive: true });
+    return { store: createStore(file), problem: null };
+  } catch (error) {
+    log('the database could not be opened', error);
+    const problem: ProblemView = {
+      code: 'store-unreadable',
+      file,
+      field: null,
+      detail: error instanceof Error ? error.message : String(error),
+      remedy:
+        'Check that the card is not full or read-only, or restore a copy of the file, then start the kiosk again.',
+    };
+    return { store: createStore(':memory:'), problem };
+  }
+}
+
+function deviceConfig(setup: Setup, simulated: SimulatedBarn | null): KioskConfig['devices'] {
+  if (simulated === null) return setup.config.devices;
+  const { paths, profiles } = simulated;
+  const scale = (role: 'platform' | 'bench') => ({ path: paths[role], profile: profiles[role], baud: 9600 });
+  return {
+    platform: { ...scale('platform'), divisionGrams: 50 },
+    bench: { ...scale('bench'), divisionGrams: 1 },
+    wand: { path: paths.wand, profile: 'wand-line', baud: 9600 },
+  };
+}

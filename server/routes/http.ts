@@ -1,0 +1,77 @@
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import { TreatmentView } from '../../shared/dose.ts';
+import { Answer, Intent } from '../../shared/intent.ts';
+import { KioskState } from '../../shared/state.ts';
+import { refusal } from '../barn/barn.ts';
+import type { House } from '../house.ts';
+import { animalView } from '../view/animal-view.ts';
+import { dayBookView } from '../view/dose-view.ts';
+import { jugView } from '../view/jug-view.ts';
+
+/** Intents larger than this are refused unread. */
+const BODY_LIMIT = 64 * 1024;
+
+/** The HTTP side of the contract. */
+export function addHttpRoutes(app: FastifyInstance, house: House): void {
+  const { barn, standing } = house;
+  const { context } = barn;
+
+  app.get('/api/health', async () => ({
+    ok: standing.problem === null,
+    bootId: standing.bootId,
+    demo: standing.demo,
+    links: Object.fromEntries(standing.devices().map((device) => [device.role, device.link])),
+    uptimeSeconds: Math.round(process.uptime()),
+  }));
+  app.get('/api/state', async () => house.state());
+  app.get('/api/treatments', async () => {
+    const { entries, animals } = context.memory;
+    return dayBookView(entries, animals, entries.length);
+  });
+  app.get('/api/animals', async () => context.memory.animals.map(animalView));
+  app.get('/api/jugs', async () => {
+    const { wallMs } = context.clock.now();
+    return context.memory.jugs.map((jug) => jugView(jug, wallMs));
+  });
+  app.get('/api/schema', async () => ({
+    intent: z.toJSONSchema(Intent),
+    answer: z.toJSONSchema(Answer),
+    state: z.toJSONSchema(KioskState),
+    treatment: z.toJSONSchema(TreatmentView),
+  }));
+  app.post('/api/intents', { bodyLimit: BODY_LIMIT }, async (request, reply) => {
+    const answer = answerTo(house, request.body);
+    return reply.code(statusOf(answer)).send(answer);
+  });
+}
+
+/** Reads an intent from outside and has it handled; what is no intent is refused with what is wrong with it. */
+export function answerTo(house: House, body: unknown): Answer {
+  const parsed = Intent.safeParse(body);
+  if (!parsed.success) {
+    const id = z.looseObject({ id: z.string().max(64) }).safeParse(body);
+    const type = z.looseObject({ type: z.unknown() }).safeParse(body);
+    const issue = parsed.error.issues[0];
+    const known = type.success && Intent.options.some((option) => option.shape.type.value === type.data.type);
+    const where = issue === undefined || issue.path.length === 0 ? '' : `${issue.path.join('.')}: `;
+    const detail = `${where}${issue?.message ?? 'not an object'}`;
+    return refusal(id.success ? id.data.id : null, known ? 'bad-input' : 'unknown-intent', detail);
+  }
+  if (house.standing.problem !== null) return refusal(parsed.data.id, 'not-configured');
+  return house.barn.handle(parsed.data);
+}
+
+function statusOf(answer: Answer): number {
+  if (answer.ok) return 200;
+  switch (answer.code) {
+    case 'unknown-intent':
+    case 'bad-input':
+      return 400;
+    case 'not-configured':
+    case 'not-written':
+      return 503;
+    default:
+      return 409;
+  }
+}

@@ -1,0 +1,29 @@
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance } from 'fastify';
+
+/** What the page may load: its own files, and its own socket. */
+const POLICY =
+  "default-src 'self'; connect-src 'self' ws: wss:; img-src 'self' data:; style-src 'self' 'unsafe-inline'; frame-ancestors 'none'";
+
+/** Serves the built kiosk from a folder. */
+export async function addPages(app: FastifyInstance, folder: string): Promise<void> {
+  await app.register(fastifyStatic, {
+    root: folder,
+    // Set by hand below: hashed files never change, the page itself always may.
+    cacheControl: false,
+    setHeaders(response, path) {
+      const hashed = path.includes('/assets/');
+      response.setHeader('cache-control', hashed ? 'public, max-age=31536000, immutable' : 'no-cache');
+      response.setHeader('content-security-policy', POLICY);
+      response.setHeader('x-content-type-options', 'nosniff');
+    },
+  });
+  app.setNotFoundHandler((request, reply) => {
+    if (request.url.startsWith('/api') || request.url.startsWith('/ws') || request.method !== 'GET') {
+      return reply
+        .code(404)
+        .send({ message: 'There is nothing here. GET /api/schema lists what the kiosk knows.' });
+    }
+    return reply.sendFile('index.html');
+  });
+}

@@ -1,0 +1,69 @@
+import websocket from '@fastify/websocket';
+import type { FastifyInstance } from 'fastify';
+import type { RawData, WebSocket } from 'ws';
+import { ClientMessage, PROTOCOL, type ServerMessage } from '../../shared/message.ts';
+import type { House } from '../house.ts';
+import { answerTo } from './http.ts';
+import { Publisher, type Subscriber } from './publisher.ts';
+
+/** How often a screen may be told of changes. */
+const FLUSH_MS = 50;
+/** A page that has not been heard of for this long is gone. */
+const SILENT_MS = 15_000;
+/** The largest message taken from a page. */
+const MAX_PAYLOAD = 64 * 1024;
+
+/** The socket at `/ws`: a greeting, the state, patches; and the intents of the page. */
+export async function addSocket(app: FastifyInstance, house: House): Promise<void> {
+  await app.register(websocket, {
+    options: { maxPayload: MAX_PAYLOAD, perMessageDeflate: false },
+    // Says "going away" instead of cutting the line.
+    preClose(done) {
+      for (const client of this.websocketServer.clients) client.close(1001, 'the server is stopping');
+      this.websocketServer.close(done);
+    },
+  });
+  const publisher = new Publisher(() => house.state(), house.barn.revision);
+  const timer = setInterval(() => publisher.flush(performance.now()), FLUSH_MS);
+  app.addHook('onClose', async () => clearInterval(timer));
+  app.get('/ws', { websocket: true }, (socket) => serve(socket, house, publisher));
+}
+
+function serve(socket: WebSocket, house: House, publisher: Publisher): void {
+  const say = (message: ServerMessage) => socket.send(JSON.stringify(message));
+  const subscriber: Subscriber = {
+    send: (text) => socket.send(text),
+    get backlog() {
+      return socket.bufferedAmount;
+    },
+  };
+  let heardAt = performance.now();
+  const watch = setInterval(() => {
+    if (performance.now() - heardAt > SILENT_MS) socket.terminate();
+  }, SILENT_MS / 3);
+
+  socket.on('message', (raw: RawData) => {
+    heardAt = performance.now();
+    const message = parse(raw);
+    if (message === null) socket.close(1008, 'not a message this server knows');
+    else if (message.type === 'ping') say({ type: 'pong' });
+    else {
+      say({ type: 'answer', answer: answerTo(house, message.intent) });
+      publisher.flush(performance.now());
+    }
+  });
+  socket.on('close', () => {
+    clearInterval(watch);
+    publisher.remove(subscriber);
+  });
+  say({ type: 'hello', protocol: PROTOCOL, bootId: house.standing.bootId });
+  publisher.add(subscriber);
+}
+
+function parse(raw: RawData): ClientMessage | null {
+  try {
+    return ClientMessage.parse(JSON.parse(String(raw)));
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,100 @@
+/** The schema, ordered and append-only: a released entry is never edited, a change is a new entry. */
+export const MIGRATIONS: readonly string[] = [
+  `
+  CREATE TABLE animals (
+    id TEXT PRIMARY KEY,
+    name TEXT NOT NULL UNIQUE,
+    species TEXT NOT NULL CHECK (species IN ('goat', 'sheep', 'cattle')),
+    class TEXT NOT NULL CHECK (class IN ('female', 'male', 'castrate', 'young')),
+    tag TEXT UNIQUE CHECK (tag IS NULL OR length(tag) = 15),
+    in_milk INTEGER NOT NULL CHECK (in_milk IN (0, 1)),
+    bred_at_ms INTEGER,
+    first_weight_g REAL,
+    first_weighed_at_ms INTEGER
+  ) STRICT;
+
+  CREATE TABLE jugs (
+    id TEXT PRIMARY KEY,
+    number INTEGER NOT NULL UNIQUE,
+    medicine_id TEXT NOT NULL,
+    packet_id TEXT NOT NULL,
+    strength_mg_per_ml REAL NOT NULL CHECK (strength_mg_per_ml > 0),
+    strength_uncertainty REAL NOT NULL CHECK (strength_uncertainty >= 0),
+    volume_ml REAL NOT NULL CHECK (volume_ml > 0),
+    mixed_at_ms INTEGER NOT NULL,
+    use_by_ms INTEGER NOT NULL,
+    mixed_by TEXT NOT NULL,
+    clock_trusted INTEGER NOT NULL CHECK (clock_trusted IN (0, 1)),
+    discarded_at_ms INTEGER
+  ) STRICT;
+
+  CREATE TABLE treatments (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    offer_id TEXT NOT NULL UNIQUE,
+    animal_id TEXT NOT NULL REFERENCES animals (id),
+    jug_id TEXT NOT NULL REFERENCES jugs (id),
+    medicine_id TEXT NOT NULL,
+    given_at_ms INTEGER NOT NULL,
+    given_by TEXT NOT NULL,
+    weight_g REAL NOT NULL CHECK (weight_g > 0),
+    volume_ml REAL NOT NULL CHECK (volume_ml > 0),
+    strength_mg_per_ml REAL NOT NULL CHECK (strength_mg_per_ml > 0),
+    outcome TEXT NOT NULL CHECK (outcome IN ('whole', 'part', 'spat-out')),
+    record TEXT NOT NULL CHECK (json_valid(record))
+  ) STRICT;
+
+  CREATE TABLE corrections (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    treatment_id TEXT NOT NULL REFERENCES treatments (id),
+    kind TEXT NOT NULL CHECK (kind IN ('not-given', 'wrong-animal', 'wrong-volume')),
+    animal_id TEXT REFERENCES animals (id),
+    volume_ml REAL CHECK (volume_ml > 0),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL
+  ) STRICT;
+
+  CREATE TABLE untreated (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    kind TEXT NOT NULL CHECK (kind IN ('skipped', 'lapsed', 'not-given')),
+    animal_id TEXT REFERENCES animals (id),
+    offer_id TEXT,
+    reason TEXT,
+    weight_g REAL CHECK (weight_g > 0),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL
+  ) STRICT;
+
+  CREATE TABLE approvals (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    regimen_id TEXT NOT NULL,
+    kind TEXT NOT NULL CHECK (kind IN ('approved', 'withdrawn')),
+    direction TEXT CHECK (direction IN ('label', 'veterinarian')),
+    meat_hours INTEGER CHECK (meat_hours >= 0),
+    milk_hours INTEGER CHECK (milk_hours >= 0),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL
+  ) STRICT;
+
+  CREATE TABLE settings (
+    name TEXT PRIMARY KEY,
+    value TEXT NOT NULL CHECK (json_valid(value))
+  ) STRICT;
+
+  CREATE TABLE handled_intents (
+    id TEXT PRIMARY KEY,
+    digest TEXT NOT NULL,
+    at_ms INTEGER NOT NULL
+  ) STRICT;
+  `,
+  ...['treatments', 'corrections', 'untreated', 'approvals'].map(
+    (table) => `
+  CREATE TRIGGER ${table}_are_never_edited BEFORE UPDATE ON ${table}
+  BEGIN SELECT RAISE(ABORT, 'the day book is never edited'); END;
+  CREATE TRIGGER ${table}_are_never_deleted BEFORE DELETE ON ${table}
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the day book'); END;
+  `,
+  ),
+];

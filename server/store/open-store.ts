@@ -1,0 +1,31 @@
+import Database from 'better-sqlite3';
+import { MIGRATIONS } from './migrations.ts';
+
+/** An open database. */
+export type Db = Database.Database;
+
+/**
+ * Opens or creates the database file and brings its schema up to date, all or nothing.
+ *
+ * Commits reach the disk before they return (`synchronous = FULL`). Throws when the file is newer than this program
+ * or is no database.
+ */
+export function openStore(path: string): Db {
+  const db = new Database(path);
+  db.pragma('journal_mode = WAL');
+  // Set at every open: in WAL mode the default is NORMAL, which may lose the last commits in a power cut.
+  db.pragma('synchronous = FULL');
+  db.pragma('foreign_keys = ON');
+  const from = db.pragma('user_version', { simple: true }) as number;
+  if (from > MIGRATIONS.length) {
+    db.close();
+    throw new Error(
+      `the database is at version ${from}, this program knows ${MIGRATIONS.length}: update the program`,
+    );
+  }
+  db.transaction(() => {
+    for (const sql of MIGRATIONS.slice(from)) db.exec(sql);
+    db.pragma(`user_version = ${MIGRATIONS.length}`);
+  }).immediate();
+  return db;
+}

@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import type { Db } from './open-store.ts';
+
+/** What is set by taps at the Shed screen and kept. */
+export const Settings = z.strictObject({
+  face: z.enum(['dim', 'glare']),
+  weightUnit: z.enum(['kg', 'lb']),
+  person: z.string(),
+  syringeIds: z.array(z.string()),
+  safetyRead: z.boolean(),
+});
+/** What is set by taps at the Shed screen and kept. */
+export type Settings = z.infer<typeof Settings>;
+
+/** The settings on disk, one row a name. */
+export function createSettingsStore(db: Db) {
+  const all = db.prepare('SELECT name, value FROM settings');
+  const put = db.prepare(
+    'INSERT INTO settings (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
+  );
+  return {
+    /** The settings kept, over the defaults given; a row that no longer makes sense falls back to its default. */
+    read(defaults: Settings): Settings {
+      const merged: Record<string, unknown> = { ...defaults };
+      for (const row of all.all() as { name: string; value: string }[]) {
+        if (!(row.name in Settings.shape)) continue;
+        const field = Settings.shape[row.name as keyof Settings].safeParse(JSON.parse(row.value));
+        if (field.success) merged[row.name] = field.data;
+      }
+      return Settings.parse(merged);
+    },
+    /** Keeps one setting. */
+    write<K extends keyof Settings>(name: K, value: Settings[K]): void {
+      put.run(name, JSON.stringify(value));
+    },
+  };
+}

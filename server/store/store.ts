@@ -1,0 +1,35 @@
+import { createAnimalStore } from './animals.ts';
+import { createApprovalStore } from './approvals.ts';
+import { createDayBook } from './day-book.ts';
+import { createHandledStore } from './handled.ts';
+import { createJugStore } from './jugs.ts';
+import { type Db, openStore } from './open-store.ts';
+import { createSettingsStore } from './settings.ts';
+
+/** Everything kept on disk. */
+export interface Store {
+  readonly animals: ReturnType<typeof createAnimalStore>;
+  readonly jugs: ReturnType<typeof createJugStore>;
+  readonly dayBook: ReturnType<typeof createDayBook>;
+  readonly approvals: ReturnType<typeof createApprovalStore>;
+  readonly settings: ReturnType<typeof createSettingsStore>;
+  readonly handled: ReturnType<typeof createHandledStore>;
+  /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
+  whole<T>(change: () => T): T;
+  close(): void;
+}
+
+/** Opens the database file at a path, or `:memory:`. */
+export function createStore(path: string): Store {
+  const db: Db = openStore(path);
+  return {
+    animals: createAnimalStore(db),
+    jugs: createJugStore(db),
+    dayBook: createDayBook(db),
+    approvals: createApprovalStore(db),
+    settings: createSettingsStore(db),
+    handled: createHandledStore(db),
+    whole: (change) => db.transaction(change).immediate(),
+    close: () => db.close(),
+  };
+}

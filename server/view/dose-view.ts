@@ -1,0 +1,111 @@
+import type { Caution } from '../../core/dosing/cautions.ts';
+import type { Clear } from '../../core/dosing/withdrawal.ts';
+import type { Animal } from '../../core/herd/animal.ts';
+import { medicineById } from '../../core/medicine/medicines.ts';
+import type { DayBookEntry } from '../../core/round/day-book.ts';
+import type { Offer } from '../../core/round/offer.ts';
+import type { Correction } from '../../core/round/treatment.ts';
+import type { CautionView, ClearView, CorrectionView, OfferView, TreatmentView } from '../../shared/dose.ts';
+import { rfc3339 } from './times.ts';
+
+/** The measured dose, the same for the offer shown and the treatment logged. */
+function measuredView(offer: Offer) {
+  const { animal, jug, dose, regimen, weight } = offer;
+  const { plan, budget } = dose;
+  return {
+    animal: animal.id,
+    animalName: animal.name,
+    species: animal.species,
+    active: medicineById(jug.medicineId)?.active ?? jug.medicineId,
+    jugId: jug.id,
+    jugNumber: jug.number,
+    volumeMl: plan.total.value,
+    exactVolumeMl: dose.exact.value,
+    syringe: plan.syringe.id,
+    syringeName: plan.syringe.name,
+    syringeCapacityMl: plan.syringe.capacity.value,
+    syringeGraduationMl: plan.syringe.graduation.value,
+    draws: plan.draws.length,
+    marksMl: plan.draws.map((draw) => draw.value),
+    strengthMgPerMl: jug.strength.value,
+    targetMgPerKg: regimen.target.value,
+    deliveredMgPerKg: dose.delivered,
+    shares: budget.contributions.map(({ of }, i) => ({ of, share: budget.shares[i] ?? 0 })),
+    weightGrams: weight.held.mass.value,
+    weightUncertaintyGrams: weight.held.uncertainty.value,
+    weighedAt: rfc3339(weight.atMs),
+    route: regimen.route,
+  };
+}
+
+/** An offer as the wire carries it. */
+export function offerView(offer: Offer): OfferView {
+  return {
+    id: offer.id,
+    ...measuredView(offer),
+    agitate: medicineById(offer.jug.medicineId)?.agitate ?? 'shake',
+    cautions: offer.cautions.map(cautionView),
+    expiresAt: rfc3339(offer.expiresAtMs),
+  };
+}
+
+/** A caution as the wire carries it. */
+export function cautionView(caution: Caution): CautionView {
+  return { code: caution.code, strength: caution.strength, values: { ...caution.values } };
+}
+
+function clearView(clear: Clear): ClearView {
+  return clear.kind === 'at' ? { kind: 'at', at: rfc3339(clear.atMs) } : { kind: clear.kind };
+}
+
+function correctionView(correction: Correction, animals: readonly Animal[]): CorrectionView {
+  const { what } = correction;
+  const animal = what.kind === 'wrong-animal' ? what.animalId : null;
+  return {
+    id: correction.id,
+    kind: what.kind,
+    animal,
+    animalName: animals.find((candidate) => candidate.id === animal)?.name ?? null,
+    volumeMl: what.kind === 'wrong-volume' ? what.volumeMl : null,
+    at: rfc3339(correction.atMs),
+    by: correction.by,
+  };
+}
+
+/** A row of the day book as the wire carries it; `sequence` is its number on this kiosk, from 1. */
+export function treatmentView(
+  entry: DayBookEntry,
+  sequence: number,
+  animals: readonly Animal[],
+): TreatmentView {
+  const { treatment, corrections } = entry;
+  return {
+    id: treatment.id,
+    sequence,
+    offerId: treatment.offer.id,
+    ...measuredView(treatment.offer),
+    outcome: treatment.outcome,
+    givenAt: rfc3339(treatment.givenAtMs),
+    provisional: !treatment.clockTrusted,
+    by: treatment.by,
+    late: treatment.late,
+    direction: treatment.offer.approval.direction,
+    meatClear: clearView(treatment.meat),
+    milkClear: clearView(treatment.milk),
+    acceptedCautions: treatment.accepted.map(cautionView),
+    corrections: corrections.map((correction) => correctionView(correction, animals)),
+  };
+}
+
+/** The newest rows of the day book, newest first; `count` of them at most. */
+export function dayBookView(
+  entries: readonly DayBookEntry[],
+  animals: readonly Animal[],
+  count: number,
+): TreatmentView[] {
+  const first = Math.max(0, entries.length - count);
+  return entries
+    .slice(first)
+    .map((entry, i) => treatmentView(entry, first + i + 1, animals))
+    .reverse();
+}

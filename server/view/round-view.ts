@@ -1,0 +1,86 @@
+import { type Animal, likeliest } from '../../core/herd/animal.ts';
+import { hasRival } from '../../core/mixing/jug.ts';
+import type { Moment } from '../../core/moment.ts';
+import type { Visit } from '../../core/round/state.ts';
+import { unreachable } from '../../core/unreachable.ts';
+import type { RoundView } from '../../shared/round.ts';
+import type { Memory } from '../barn/memory.ts';
+import { cautionView, offerView, treatmentView } from './dose-view.ts';
+import { atUptime, rfc3339 } from './times.ts';
+
+/** The round as the wire carries it. */
+export function roundView(memory: Memory, now: Moment): RoundView {
+  const { phase } = memory.round;
+  const unanswered = memory.round.unanswered.map(offerView);
+  switch (phase.step) {
+    case 'no-jug':
+      return { step: 'no-jug', unanswered };
+    case 'prove-jug': {
+      const jug = memory.jugs.find((candidate) => candidate.id === phase.jugId);
+      const rival = jug !== undefined && hasRival(jug, memory.jugs, now.wallMs);
+      return { step: 'prove-jug', jugId: phase.jugId, rival, unanswered };
+    }
+    case 'visit':
+      return {
+        step: 'visit',
+        ...visitView(phase.jugId, phase.visit),
+        likely: likely(memory, phase.visit),
+        unanswered,
+      };
+    case 'which-animal':
+      return {
+        step: 'which-animal',
+        ...visitView(phase.jugId, phase.visit),
+        between: [...phase.between],
+        unanswered,
+      };
+    case 'cautions':
+      return {
+        step: 'cautions',
+        ...visitView(phase.jugId, phase.visit),
+        cautions: phase.decision.cautions.map(cautionView),
+        accepted: [...phase.accepted],
+        unanswered,
+      };
+    case 'offered':
+    case 'logging':
+      return { step: phase.step, ...visitView(phase.jugId, phase.visit), unanswered };
+    case 'logged': {
+      const sequence = 1 + memory.entries.findIndex(({ treatment }) => treatment.id === phase.treatment.id);
+      const entry = memory.entries[sequence - 1] ?? { treatment: phase.treatment, corrections: [] };
+      return {
+        step: 'logged',
+        ...visitView(phase.jugId, phase.visit),
+        treatment: treatmentView(entry, sequence, memory.animals),
+        undoUntil: atUptime(phase.undoUntil, now),
+        unanswered,
+      };
+    }
+    default:
+      return unreachable(phase);
+  }
+}
+
+function visitView(jugId: string, visit: Visit) {
+  const { weight } = visit;
+  return {
+    jugId,
+    animal: visit.who?.animalId ?? null,
+    weight:
+      weight === null
+        ? null
+        : {
+            grams: weight.held.mass.value,
+            uncertaintyGrams: weight.held.uncertainty.value,
+            at: rfc3339(weight.atMs),
+          },
+    onDeck: visit.onDeck,
+  };
+}
+
+/** Animals for the tiles: by the weight held or live where there is one, else by name. */
+function likely(memory: Memory, visit: Visit): string[] {
+  const weight = visit.weight?.held.mass ?? (memory.deck.onSince === null ? null : memory.deck.live);
+  const order: readonly Animal[] = weight === null ? memory.animals : likeliest(memory.animals, weight);
+  return order.map((animal) => animal.id);
+}

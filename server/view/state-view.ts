@@ -1,0 +1,98 @@
+import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
+import { shownMass } from '../../core/weighing/deck.ts';
+import type { DeviceView, ShedView } from '../../shared/shed.ts';
+import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
+import type { KioskConfig } from '../config/kiosk-config.ts';
+import { animalView } from './animal-view.ts';
+import { dayBookView, offerView } from './dose-view.ts';
+import { jugView, mixingView } from './jug-view.ts';
+import { packetViews, regimenViews } from './regimen-view.ts';
+import { roundView } from './round-view.ts';
+import { rfc3339 } from './times.ts';
+
+/** What stays the same from start to stop of the server. */
+export interface Standing {
+  readonly bootId: string;
+  readonly demo: boolean;
+  readonly problem: ProblemView | null;
+  readonly devices: () => DeviceView[];
+}
+
+/** How many rows of the day book the state carries; the rest is at `GET /api/treatments`. */
+const ROWS = 60;
+/** How long an unknown tag is offered to a new animal. */
+const UNKNOWN_TAG_MS = 60_000;
+
+/** The whole state as the wire carries it. */
+export function stateView(barn: BarnContext, standing: Standing): KioskState {
+  const { memory, clock, config } = barn;
+  const now = clock.now();
+  const { phase } = memory.round;
+  return {
+    bootId: standing.bootId,
+    now: rfc3339(now.wallMs),
+    clockTrusted: clock.isTrusted(),
+    demo: standing.demo,
+    problem: standing.problem,
+    safetyRead: memory.settings.safetyRead,
+    panel: panelView(config.panel),
+    face: memory.settings.face,
+    weightUnit: memory.settings.weightUnit,
+    platform: platformView(barn),
+    bench: {
+      link: barn.linkOf('bench'),
+      live: memory.bench.live?.value ?? null,
+      steady: memory.bench.steady !== null,
+      division: memory.bench.division?.value ?? null,
+    },
+    wand: { link: barn.linkOf('wand') },
+    jug: mixingView(memory.mixing, memory.bench, now.wallMs),
+    round: roundView(memory, now),
+    offer: phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer) : null,
+    animals: memory.animals.map(animalView),
+    jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs)),
+    dayBook: dayBookView(memory.entries, memory.animals, ROWS),
+    shed: shedView(barn, standing),
+  };
+}
+
+function platformView({ memory, linkOf }: BarnContext): KioskState['platform'] {
+  const { deck, round } = memory;
+  // After the animal has stepped off, the weight stays shown for as long as its visit lasts.
+  const visit = 'visit' in round.phase ? round.phase.visit : null;
+  const held = deck.onSince === null ? (visit?.weight?.held ?? null) : deck.held;
+  return {
+    link: linkOf('platform'),
+    live: shownMass(deck)?.value ?? null,
+    held: held?.mass.value ?? null,
+    uncertainty: held?.uncertainty.value ?? null,
+    verdict: deck.verdict,
+    division: deck.division?.value ?? null,
+  };
+}
+
+function shedView(barn: BarnContext, standing: Standing): ShedView {
+  const { memory, clock, config } = barn;
+  const { unknownTag, settings } = memory;
+  const recent = unknownTag !== null && clock.now().uptimeMs - unknownTag.at < UNKNOWN_TAG_MS;
+  return {
+    devices: standing.devices(),
+    syringes: SYRINGE_CATALOGUE.map((syringe) => ({
+      id: syringe.id,
+      name: syringe.name,
+      capacityMl: syringe.capacity.value,
+      graduationMl: syringe.graduation.value,
+      onHand: settings.syringeIds.includes(syringe.id),
+    })),
+    regimens: regimenViews(memory.approvals),
+    packets: packetViews(),
+    people: config.people,
+    person: settings.person,
+    unknownTag: recent ? unknownTag.tag : null,
+  };
+}
+
+function panelView({ widthPx, heightPx, diagonalInches }: KioskConfig['panel']): PanelView {
+  return { widthPx, heightPx, pxPerMm: Math.hypot(widthPx, heightPx) / (diagonalInches * 25.4) };
+}
