@@ -1,4 +1,7 @@
 import type { EarlierDose } from '../dosing/cautions.ts';
+import type { Animal } from '../herd/animal.ts';
+import type { Jug } from '../mixing/jug.ts';
+import { millilitres } from '../quantity/volume.ts';
 import type { Correction, Treatment } from './treatment.ts';
 
 /** A treatment with the corrections that stand beside it, oldest first. */
@@ -49,4 +52,25 @@ export function drawnFrom(jugId: string, entries: readonly DayBookEntry[]): numb
   return entries
     .filter((entry) => entry.treatment.offer.jug.id === jugId)
     .reduce((sum, entry) => sum + effectOf(entry).volumeMl, 0);
+}
+
+/** Jugs with what the day book says was drawn from each. */
+export function withDrawn(jugs: readonly Jug[], entries: readonly DayBookEntry[]): Jug[] {
+  return jugs.map((jug) => ({ ...jug, drawn: millilitres(drawnFrom(jug.id, entries)) }));
+}
+
+/** Animals with the newest weight the day book holds for each, where that is newer than the one they came with. */
+export function withLastWeights(animals: readonly Animal[], entries: readonly DayBookEntry[]): Animal[] {
+  const newest = new Map<string, NonNullable<Animal['lastWeight']>>();
+  for (const entry of entries) {
+    const { animalId } = effectOf(entry);
+    const { weight } = entry.treatment.offer;
+    if (animalId === null || weight.atMs < (newest.get(animalId)?.atMs ?? 0)) continue;
+    newest.set(animalId, { mass: weight.held.mass, atMs: weight.atMs });
+  }
+  return animals.map((animal) => {
+    const weight = newest.get(animal.id);
+    const isNewer = weight !== undefined && weight.atMs >= (animal.lastWeight?.atMs ?? 0);
+    return isNewer ? { ...animal, lastWeight: weight } : animal;
+  });
 }

@@ -3,7 +3,7 @@ import { hasExpired, type Offer, WEIGHT_LIFE_MS } from './offer.ts';
 import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
 import { EMPTY_VISIT } from './state.ts';
 import { type Correction, type Outcome, treatmentFrom } from './treatment.ts';
-import { advanceVisit, go, ignore, lapse, refuse, then } from './visit.ts';
+import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
 
 /** How long the screen offers to take a treatment back; later it is a correcting entry in the day book. */
 export const UNDO_MS = 60_000;
@@ -119,7 +119,7 @@ function corrected(round: Round, correction: Correction, world: RoundWorld): Rou
 function tick(round: Round, world: RoundWorld): RoundStep {
   const { phase } = round;
   if (phase.step === 'offered' && hasExpired(phase.offer, world.now)) {
-    return then(lapse(round, 'timed-out'), (after) => freshVisit(after, phase.jugId));
+    return andThen(lapse(round, 'timed-out'), (after) => freshVisit(after, phase.jugId));
   }
   if (phase.step === 'visit' || phase.step === 'cautions' || phase.step === 'which-animal') {
     const { weight } = phase.visit;

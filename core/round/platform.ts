@@ -1,7 +1,7 @@
 import type { Held } from '../weighing/settle.ts';
 import type { Identity, Round, RoundEvent, RoundStep, RoundWorld, Visit } from './state.ts';
 import { EMPTY_VISIT } from './state.ts';
-import { advanceVisit, go, ignore, lapse, refuse, then } from './visit.ts';
+import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
 
 /** A tag read or a tap on a tile counts for this long before the animal steps on. */
 export const IDENTITY_LIFE_MS = 20_000;
@@ -32,7 +32,7 @@ function steppedOn(round: Round, world: RoundWorld): RoundStep {
   const { phase } = round;
   if (phase.step === 'no-jug' || phase.step === 'prove-jug' || phase.step === 'logging') return ignore(round);
   const who = phase.step === 'visit' && phase.visit.weight === null ? fresh(phase.visit.who, world) : null;
-  return then(lapse(round, 'new-animal'), (after) =>
+  return andThen(lapse(round, 'new-animal'), (after) =>
     go(after, { step: 'visit', jugId: phase.jugId, visit: { who, weight: null, onDeck: true } }),
   );
 }
@@ -49,7 +49,9 @@ function held(round: Round, weight: Held, world: RoundWorld): RoundStep {
     case 'offered': {
       if (!phase.visit.onDeck) return ignore(round);
       const visit = { ...phase.visit, weight: { held: weight, atMs: world.now.wallMs } };
-      return then(lapse(round, 'reweighed'), (after) => advanceVisit(after, phase.jugId, visit, [], world));
+      return andThen(lapse(round, 'reweighed'), (after) =>
+        advanceVisit(after, phase.jugId, visit, [], world),
+      );
     }
     case 'which-animal':
       if (!phase.visit.onDeck) return ignore(round);
@@ -72,8 +74,10 @@ function identified(round: Round, animalId: string, via: Identity['via'], world:
     case 'logging':
       return refuse(round, 'wrong-state');
     case 'logged':
-      // The wand keeps reading the animal that has just been dosed: that is no new visit.
-      if (via === 'wand' && phase.treatment.offer.animal.id === animalId) return ignore(round);
+      // The wand keeps reading the animal that still stands there after its dose: that is no new visit.
+      if (via === 'wand' && phase.visit.onDeck && phase.treatment.offer.animal.id === animalId) {
+        return ignore(round);
+      }
       return go(round, { step: 'visit', jugId: phase.jugId, visit: { ...EMPTY_VISIT, who } });
     case 'which-animal':
       // Only a choice on the screen settles a doubt; another read of the wand would be more of the same.
@@ -101,7 +105,7 @@ function identifiedInVisit(
   }
   const wandInvolved = who.via === 'wand' || before?.via === 'wand';
   if (before !== null && visit.onDeck && wandInvolved) {
-    return then(lapse(round, 'identity-doubted'), (after) =>
+    return andThen(lapse(round, 'identity-doubted'), (after) =>
       go(after, {
         step: 'which-animal',
         jugId,
@@ -114,7 +118,7 @@ function identifiedInVisit(
   const next =
     !visit.onDeck && visit.weight !== null && (who.via === 'wand' || round.phase.step === 'offered');
   const fromHere = next ? { ...EMPTY_VISIT, who } : { ...visit, who };
-  return then(lapse(round, 'new-animal'), (after) => advanceVisit(after, jugId, fromHere, [], world));
+  return andThen(lapse(round, 'new-animal'), (after) => advanceVisit(after, jugId, fromHere, [], world));
 }
 
 /** No weight outlives its connection; an offer already shown stays, so that a dose swallowed can be logged. */

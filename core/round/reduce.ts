@@ -4,7 +4,7 @@ import { reduceGiving } from './giving.ts';
 import { reducePlatform } from './platform.ts';
 import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
 import { EMPTY_VISIT } from './state.ts';
-import { advanceVisit, go, ignore, lapse, refuse, then } from './visit.ts';
+import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
 
 /**
  * Takes one step of the round.
@@ -21,7 +21,7 @@ export function reduceRound(round: Round, event: RoundEvent, world: RoundWorld):
     case 'put-jug-down':
       if (round.phase.step === 'no-jug') return refuse(round, 'wrong-state');
       if (round.phase.step === 'logging') return refuse(round, 'wrong-state');
-      return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
+      return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
     case 'world-changed':
       return worldChanged(round, event.what, world);
     case 'identified':
@@ -52,7 +52,7 @@ function takeJug(round: Round, jugId: string, world: RoundWorld): RoundStep {
   // Without a trusted clock the age of a jug cannot be known: the dose asks instead.
   if (life !== 'in-life' && !(life === 'past-use-by' && !world.clockTrusted))
     return refuse(round, 'jug-out-of-life');
-  return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId }));
+  return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId }));
 }
 
 function proveJug(round: Round, jugId: string, deliberate: boolean, world: RoundWorld): RoundStep {
@@ -71,7 +71,7 @@ function worldChanged(round: Round, what: 'jugs' | 'syringes' | 'rules', world: 
     case 'cautions':
       return advanceVisit(round, phase.jugId, phase.visit, phase.accepted, world);
     case 'offered':
-      return then(lapse(round, what === 'syringes' ? 'syringes-changed' : 'rules-changed'), (after) =>
+      return andThen(lapse(round, what === 'syringes' ? 'syringes-changed' : 'rules-changed'), (after) =>
         advanceVisit(after, phase.jugId, phase.visit, [], world),
       );
     default:
@@ -85,8 +85,10 @@ function jugsChanged(round: Round, world: RoundWorld): RoundStep {
   if (phase.step === 'no-jug' || phase.step === 'logging') return ignore(round);
   const jug = world.jugs.find((candidate) => candidate.id === phase.jugId);
   if (jug === undefined || jug.discardedAtMs !== null) {
-    return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
+    return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
   }
   if (phase.step === 'prove-jug' || !hasRival(jug, world.jugs, world.now.wallMs)) return ignore(round);
-  return then(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId: phase.jugId }));
+  return andThen(lapse(round, 'jug-changed'), (after) =>
+    go(after, { step: 'prove-jug', jugId: phase.jugId }),
+  );
 }

@@ -31,7 +31,7 @@ export function lapse(round: Round, reason: LapseReason): RoundStep {
 }
 
 /** Runs a second change on the outcome of a first, keeping the effects of both in order. */
-export function then(first: RoundStep, second: (round: Round) => RoundStep): RoundStep {
+export function andThen(first: RoundStep, second: (round: Round) => RoundStep): RoundStep {
   const step = second(first.round);
   return { ...step, effects: [...first.effects, ...step.effects] };
 }

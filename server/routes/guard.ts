@@ -22,4 +22,8 @@ export function addGuard(app: FastifyInstance, boundTo: string): void {
     }
     return undefined;
   });
+  // A refused upgrade leaves its bare socket to us; kept open it would hold up the shutdown.
+  app.addHook('onResponse', async (request, reply) => {
+    if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroy();
+  });
 }

@@ -1,0 +1,29 @@
+import { buildApp } from '../../../server/app.ts';
+import type { House } from '../../../server/house.ts';
+import { stateView } from '../../../server/view/state-view.ts';
+import type { ProblemView } from '../../../shared/state.ts';
+import { type TestBarn, testBarn } from './test-barn.ts';
+
+/** A web server around a test barn, without a port; `pages` is left out unless a folder is given. */
+export async function testApp(problem: ProblemView | null = null, test: TestBarn = testBarn()) {
+  const standing = { bootId: 'boot', demo: false, problem, devices: () => [] };
+  const house: House = {
+    barn: test.barn,
+    standing,
+    state: () => stateView(test.barn.context, standing),
+    log: () => {},
+    stop: async () => {},
+  };
+  const app = await buildApp(house, '127.0.0.1', null);
+  return { app, test, house };
+}
+
+/** Posts an intent (or what pretends to be one) the way a page of this server would. */
+export function post(app: Awaited<ReturnType<typeof testApp>>['app'], payload: unknown) {
+  return app.inject({
+    method: 'POST',
+    url: '/api/intents',
+    headers: { host: 'localhost:4180', 'content-type': 'application/json' },
+    payload: typeof payload === 'string' ? payload : JSON.stringify(payload),
+  });
+}

@@ -1,0 +1,165 @@
+import type { Animal } from '../../../core/herd/animal.ts';
+import { grams, kilograms } from '../../../core/quantity/mass.ts';
+import { mgPerMl } from '../../../core/quantity/strength.ts';
+import { millilitres } from '../../../core/quantity/volume.ts';
+import type { Reading } from '../../../core/weighing/reading.ts';
+import { type Barn, createBarn } from '../../../server/barn/barn.ts';
+import type { Clock } from '../../../server/barn/clock.ts';
+import { defaultSettings, loadMemory } from '../../../server/barn/memory.ts';
+import { KioskConfig } from '../../../server/config/kiosk-config.ts';
+import { createStore, type Store } from '../../../server/store/store.ts';
+import type { Intent } from '../../../shared/intent.ts';
+import type { LinkStatus } from '../../../shared/shed.ts';
+
+/** A clock moved by hand, starting at noon of a spring day. */
+export class HandClock implements Clock {
+  uptimeMs = 1_000_000;
+  wallMs = Date.UTC(2027, 3, 12, 12, 0, 0);
+  trusted = true;
+  now() {
+    return { uptimeMs: this.uptimeMs, wallMs: this.wallMs };
+  }
+  isTrusted() {
+    return this.trusted;
+  }
+  sawRecordAt() {}
+  /** Lets both clocks run. */
+  pass(ms: number) {
+    this.uptimeMs += ms;
+    this.wallMs += ms;
+  }
+}
+
+/** An intent that need not name its id. */
+export type Wish = Intent extends infer I
+  ? I extends Intent
+    ? Omit<I, 'id'> & { id?: string }
+    : never
+  : never;
+
+/** A barn on a real database with hands on its clock and links. */
+export interface TestBarn {
+  readonly barn: Barn;
+  readonly clock: HandClock;
+  readonly store: Store;
+  readonly links: Record<'platform' | 'bench' | 'wand', LinkStatus>;
+  /** Failures the barn reported. */
+  readonly failures: string[];
+  /** Sends an intent without having to name its id. */
+  send(intent: Wish): ReturnType<Barn['handle']>;
+  /** Feeds the platform for a while at 10 Hz. */
+  weigh(weight: number, ms: number): void;
+}
+
+let ids = 0;
+
+/** A barn over a database file (or `:memory:`), with one goat, one jug, an approval and two syringes unless it exists. */
+export function testBarn(path = ':memory:', prepare: (store: Store) => void = furnish): TestBarn {
+  const store = createStore(path);
+  if (store.animals.all().length === 0) prepare(store);
+  const clock = new HandClock();
+  const links: TestBarn['links'] = { platform: 'ready', bench: 'ready', wand: 'ready' };
+  const failures: string[] = [];
+  const config = KioskConfig.parse({ people: ['Wren', 'Finch'] });
+  const barn = createBarn(
+    {
+      memory: loadMemory(store, defaultSettings(config)),
+      store,
+      clock,
+      config,
+      newId: () => `made-${++ids}`,
+      linkOf: (role) => links[role],
+      tray: null,
+    },
+    (message) => failures.push(message),
+  );
+  return {
+    barn,
+    clock,
+    store,
+    links,
+    failures,
+    send: (intent) => barn.handle({ id: `sent-${++ids}`, ...intent } as Intent),
+    weigh(weight, ms) {
+      for (let passed = 0; passed < ms; passed += 100) {
+        clock.pass(100);
+        barn.read(platformReading(weight, clock.uptimeMs));
+      }
+    },
+  };
+}
+
+function platformReading(weight: number, at: number): Reading {
+  return {
+    role: 'platform',
+    mass: grams(weight),
+    division: grams(50),
+    stability: 'stable',
+    net: false,
+    zero: weight === 0,
+    at,
+  };
+}
+
+/** The goat every test barn keeps. */
+export const GOAT: Animal = {
+  id: 'goat-1',
+  name: 'Teasel',
+  species: 'goat',
+  class: 'female',
+  tag: '998000000000777',
+  inMilk: false,
+  bredAtMs: null,
+  lastWeight: { mass: kilograms(15), atMs: Date.UTC(2027, 2, 1) },
+};
+
+function furnish(store: Store): void {
+  store.whole(() => {
+    store.animals.add(GOAT);
+    store.animals.add({ ...GOAT, id: 'goat-2', name: 'Campion', tag: null });
+    store.jugs.add({
+      id: 'jug-1',
+      number: 1,
+      medicineId: 'levamisole',
+      packetId: 'levamisole-52g',
+      strength: mgPerMl(49.453),
+      relative: 0.005,
+      volume: millilitres(946),
+      mixedAtMs: Date.UTC(2027, 3, 12, 10),
+      useByMs: Date.UTC(2027, 3, 12, 22),
+      by: 'Wren',
+      clockTrusted: true,
+      discardedAtMs: null,
+      drawn: millilitres(0),
+    });
+    store.approvals.approve({
+      regimenId: 'levamisole-goat',
+      by: 'Wren',
+      direction: 'veterinarian',
+      atMs: Date.UTC(2027, 0, 1),
+      meatHours: null,
+      milkHours: null,
+    });
+    store.settings.write('syringeIds', ['syringe-6-by-0.1', 'syringe-3-by-0.1']);
+  });
+}
+
+/** Brings a test barn to the point where a dose is offered to the goat, and returns the offer's id. */
+export function bringToOffer(test: TestBarn, weight = 15_400): string {
+  const { phase } = test.barn.context.memory.round;
+  if (phase.step === 'no-jug') {
+    test.send({ type: 'take-jug', jugId: 'jug-1' });
+    test.send({ type: 'prove-jug', jugId: 'jug-1', deliberate: false });
+  }
+  test.weigh(0, 1000);
+  test.send({ type: 'read-tag', tag: GOAT.tag ?? '' });
+  test.weigh(weight, 3000);
+  return standingOffer(test).id;
+}
+
+/** The offer that stands now; throws where none does. */
+export function standingOffer(test: TestBarn) {
+  const { phase } = test.barn.context.memory.round;
+  if (phase.step !== 'offered') throw new Error(`no offer stands: ${phase.step}`);
+  return phase.offer;
+}

@@ -1,0 +1,54 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { expect, test } from 'vitest';
+import { MIGRATIONS } from '../../../server/store/migrations.ts';
+import { openStore } from '../../../server/store/open-store.ts';
+
+function freshPath(): string {
+  return join(mkdtempSync(join(tmpdir(), 'store-')), 'test.sqlite');
+}
+
+test('a new file is brought to the newest version and every commit is made to reach the disk', () => {
+  const db = openStore(freshPath());
+  expect(db.pragma('user_version', { simple: true })).toBe(MIGRATIONS.length);
+  expect(db.pragma('synchronous', { simple: true })).toBe(2);
+  expect(db.pragma('journal_mode', { simple: true })).toBe('wal');
+});
+
+test('opening a second time keeps the version and still makes every commit reach the disk', () => {
+  const path = freshPath();
+  openStore(path).close();
+  const db = openStore(path);
+  expect(db.pragma('user_version', { simple: true })).toBe(MIGRATIONS.length);
+  expect(db.pragma('synchronous', { simple: true })).toBe(2);
+  expect(db.pragma('foreign_keys', { simple: true })).toBe(1);
+});
+
+test('a file of a later program is refused and left as it was', () => {
+  const path = freshPath();
+  const db = new Database(path);
+  db.pragma('user_version = 9999');
+  db.close();
+  expect(() => openStore(path)).toThrow(/update the program/);
+  expect(new Database(path).pragma('user_version', { simple: true })).toBe(9999);
+});
+
+test.each(['treatments', 'corrections', 'untreated', 'approvals'])(
+  'a row of %s can be neither edited nor deleted',
+  (table) => {
+    const db = openStore(':memory:');
+    db.pragma('foreign_keys = OFF');
+    const rows: Record<string, string> = {
+      treatments: `INSERT INTO treatments VALUES (1,'t','o','a','j','m',1,'w',1000,1,1,'whole','{}')`,
+      corrections: `INSERT INTO corrections VALUES (1,'c','t','not-given',NULL,NULL,1,'w')`,
+      untreated: `INSERT INTO untreated VALUES (1,'u','skipped',NULL,NULL,NULL,NULL,1,'w')`,
+      approvals: `INSERT INTO approvals VALUES (1,'r','approved','label',NULL,NULL,1,'w')`,
+    };
+    db.exec(rows[table] ?? '');
+    expect(() => db.exec(`UPDATE ${table} SET sequence = 2`)).toThrow(/never edited/);
+    expect(() => db.exec(`DELETE FROM ${table}`)).toThrow(/nothing is deleted/);
+    expect(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get()).toBe(1);
+  },
+);
