@@ -1,0 +1,18 @@
+import { decoderFigures } from './decoders.ts';
+import { doseFigures } from './dose.ts';
+import { printFigures } from './table.ts';
+
+const TABLES: Readonly<Record<string, () => void>> = {
+  decoders: () => printFigures('Serial decoders', decoderFigures()),
+  dose: () => printFigures('Dosing', doseFigures()),
+};
+
+/** Prints the tables named, or all of them. Throws when a name is not among them. */
+export async function main(names: readonly string[]): Promise<void> {
+  for (const name of names.length > 0 ? names : Object.keys(TABLES)) {
+    const table = TABLES[name];
+    if (table === undefined)
+      throw new Error(`no table "${name}"; there are: ${Object.keys(TABLES).join(', ')}`);
+    table();
+  }
+}

@@ -1,0 +1,13 @@
+import { join } from 'node:path';
+import { ensureInstalled } from '../../server/launch/install.mjs';
+import { ROOT } from '../../server/launch/stamp.mjs';
+
+// `npm run bench [-- table …]`: measures, and prints one table a subject, ratios first.
+ensureInstalled();
+const { runnerImport } = await import('vite');
+const { module } = await runnerImport(join(ROOT, 'tests/bench/main.ts'), {
+  root: ROOT,
+  configFile: false,
+  logLevel: 'error',
+});
+await module.main(process.argv.slice(2));

@@ -1,0 +1,173 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, expect, test } from 'vitest';
+import { grams } from '../../core/quantity/mass.ts';
+import { systemTimers } from '../../hardware/serial/timers.ts';
+import { createSimulatedBarn } from '../../hardware/simulator/barn.ts';
+import type { KioskState } from '../../shared/state.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const hasSocat = spawnSync('sh', ['-c', 'command -v socat'], { stdio: 'ignore' }).status === 0;
+const cleanUps: (() => unknown)[] = [];
+afterEach(async () => {
+  for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
+});
+
+/** Starts the built server as a process of its own and waits for its address. */
+async function start(env: Record<string, string>): Promise<{ base: string; child: ChildProcess }> {
+  const child = spawn(process.execPath, ['dist/server/main.js'], {
+    cwd: ROOT,
+    env: { ...process.env, BYRESIDE_PORT: '0', ...env },
+  });
+  cleanUps.push(() => child.kill('SIGKILL'));
+  const base = await new Promise<string>((resolve, reject) => {
+    let printed = '';
+    const onText = (text: Buffer) => {
+      printed += String(text);
+      const address = /ready at (http:\S+)/.exec(printed)?.[1];
+      if (address !== undefined) resolve(address);
+    };
+    child.stdout.on('data', onText);
+    child.stderr.on('data', onText);
+    child.on('exit', () => reject(new Error(`the server stopped: ${printed}`)));
+  });
+  return { base, child };
+}
+
+function client(base: string) {
+  let ids = 0;
+  const state = async (): Promise<KioskState> =>
+    (await fetch(`${base}/api/state`)).json() as Promise<KioskState>;
+  return {
+    state,
+    async send(intent: Record<string, unknown>) {
+      const response = await fetch(`${base}/api/intents`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ id: `p${++ids}`, ...intent }),
+      });
+      return response.json() as Promise<{ ok: boolean; code?: string }>;
+    },
+    async until(condition: (state: KioskState) => boolean, what: string): Promise<KioskState> {
+      for (let i = 0; i < 300; i += 1) {
+        const now = await state();
+        if (condition(now)) return now;
+        await new Promise((resolve) => setTimeout(resolve, 50));
+      }
+      throw new Error(`never came: ${what}; ${JSON.stringify(await state())}`);
+    },
+  };
+}
+
+test.runIf(hasSocat)(
+  'with scales and wand on real ports a keeper sets the kiosk up by intents alone, mixes, weighs and gives',
+  async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'process-'));
+    const scales = await createSimulatedBarn({
+      timers: systemTimers(),
+      seed: 7,
+      folder: join(folder, 'tty'),
+    });
+    cleanUps.push(() => scales.stop());
+    const data = join(folder, 'data');
+    const { base } = await start({
+      BYRESIDE_DATA: data,
+      BYRESIDE_PLATFORM: `${scales.paths.platform},st-gs,9600`,
+      BYRESIDE_BENCH: `${scales.paths.bench},sma`,
+      BYRESIDE_WAND: scales.paths.wand,
+    });
+    const kiosk = client(base);
+    const fresh = await kiosk.until(
+      (s) => [s.platform.link, s.bench.link, s.wand.link].every((link) => link === 'ready'),
+      'all links ready',
+    );
+    expect(fresh).toMatchObject({ demo: false, animals: [], jugs: [] });
+    expect(existsSync(join(data, 'demo.sqlite'))).toBe(false);
+
+    await kiosk.send({
+      type: 'enrol',
+      name: '7',
+      species: 'sheep',
+      class: 'female',
+      tag: '998000000000707',
+      inMilk: false,
+    });
+    await kiosk.send({ type: 'set-syringes', syringeIds: ['syringe-12-by-0.2'] });
+
+    await kiosk.send({ type: 'mix-start', packetId: 'levamisole-52g' });
+    await kiosk.send({ type: 'mix-water', celsius: 20 });
+    scales.bench.placeJug(grams(250));
+    await kiosk.until((s) => s.bench.steady && s.bench.live === 250, 'jug at rest');
+    await kiosk.send({ type: 'mix-jug-placed' });
+    scales.bench.pour(grams(600), grams(930));
+    await kiosk.until((s) => s.bench.steady && s.bench.live === 1180, 'water at rest');
+    await kiosk.send({ type: 'mix-poured' });
+    scales.bench.addPowder(grams(52));
+    await kiosk.until((s) => s.jug.step === 'dissolve', 'powder seen');
+    await kiosk.send({ type: 'mix-dissolved' });
+    await kiosk.send({ type: 'mix-in-service' });
+    const { jugs } = await kiosk.state();
+    // 930 g shown at 20 degC are 932.66 mL of water (Z 1.002852 mL/g, facts on water); with 41.6 mL of powder 974.26 mL.
+    expect(jugs[0]?.strengthMgPerMl).toBeCloseTo(46_800 / 974.26, 2);
+
+    await kiosk.send({ type: 'take-jug', jugId: jugs[0]?.id });
+    await kiosk.send({ type: 'prove-jug', jugId: jugs[0]?.id, deliberate: true });
+    scales.wand.presentTag('998000000000707');
+    await kiosk.until((s) => s.round.step === 'visit' && s.round.animal !== null, 'tag read');
+    scales.platform.leadOn({ mass: grams(60_000), grade: 'calm' });
+    const stopped = await kiosk.until((s) => s.round.step === 'cautions', 'the unapproved rule');
+    expect(stopped).toMatchObject({
+      offer: null,
+      round: { cautions: [{ code: 'not-approved', strength: 'stop' }] },
+    });
+
+    await kiosk.send({
+      type: 'approve',
+      regimenId: 'levamisole-sheep',
+      direction: 'label',
+      meatHours: null,
+      milkHours: null,
+    });
+    const { offer } = await kiosk.until((s) => s.offer !== null, 'the offer');
+    // 60 kg at 8 mg/kg over 48.04 mg/mL is 9.99 mL: the mark at 10 mL of a syringe marked in 0.2 mL.
+    expect(offer).toMatchObject({ volumeMl: 10, draws: 1, marksMl: [10] });
+    expect((await kiosk.send({ type: 'give', offerId: offer?.id, outcome: 'whole' })).ok).toBe(true);
+    const rows = (await (await fetch(`${base}/api/treatments`)).json()) as unknown[];
+    expect(rows).toHaveLength(1);
+  },
+  60_000,
+);
+
+test('a configuration that cannot be read opens no device, offers no dose and is no demo', async () => {
+  const data = mkdtempSync(join(tmpdir(), 'process-'));
+  writeFileSync(
+    join(data, 'kiosk.json'),
+    '{"devices": {"platform": {"path": "/dev/null", "profile": "unheard-of"}}}',
+  );
+  const { base } = await start({ BYRESIDE_DATA: data });
+  const kiosk = client(base);
+  expect(await kiosk.state()).toMatchObject({
+    demo: false,
+    problem: { code: 'config-invalid', field: 'devices.platform.profile', file: join(data, 'kiosk.json') },
+    platform: { link: 'absent', live: null },
+    bench: { link: 'absent' },
+    wand: { link: 'absent' },
+    offer: null,
+    animals: [],
+  });
+  expect(await kiosk.send({ type: 'mix-start', packetId: 'levamisole-52g' })).toMatchObject({
+    code: 'not-configured',
+  });
+  expect(existsSync(join(data, 'demo.sqlite')) || existsSync(join(data, 'byreside.sqlite'))).toBe(false);
+});
+
+test('the server stops cleanly when asked to', async () => {
+  const data = mkdtempSync(join(tmpdir(), 'process-'));
+  const { child } = await start({ BYRESIDE_DATA: data });
+  const ended = new Promise((resolve) => child.on('exit', resolve));
+  child.kill('SIGTERM');
+  expect(await ended).toBe(0);
+});
