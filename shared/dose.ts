@@ -41,27 +41,27 @@ const measured = {
   jugId: z.string(),
   jugNumber: z.number(),
   /** Rounded once, to the syringe's mark. */
-  volumeMl: z.number(),
+  volumeMl: z.number().positive(),
   /** Weight times rate over strength, unrounded. */
-  exactVolumeMl: z.number(),
+  exactVolumeMl: z.number().positive(),
   /** Id of the syringe. */
   syringe: z.string(),
   syringeName: z.string(),
-  syringeCapacityMl: z.number(),
-  syringeGraduationMl: z.number(),
+  syringeCapacityMl: z.number().positive(),
+  syringeGraduationMl: z.number().positive(),
   /** How many times to draw. */
   draws: z.number().int().positive(),
   /** The mark of each draw, largest first, in mL; they add to `volumeMl`. */
-  marksMl: z.array(z.number()),
-  strengthMgPerMl: z.number(),
-  targetMgPerKg: z.number(),
+  marksMl: z.array(z.number().positive()),
+  strengthMgPerMl: z.number().positive(),
+  targetMgPerKg: z.number().positive(),
   /** What the measured volume delivers, with its interval at k = 2. */
   deliveredMgPerKg: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
   /** How much of the doubt each cause is to blame for; shares add to 1. */
   shares: z.array(z.strictObject({ of: z.string(), share: z.number() })),
-  weightGrams: z.number(),
+  weightGrams: z.number().positive(),
   /** Standard uncertainty of the weight (k = 1). */
-  weightUncertaintyGrams: z.number(),
+  weightUncertaintyGrams: z.number().nonnegative(),
   /** RFC 3339. */
   weighedAt: z.string(),
   route: z.literal('oral drench'),

@@ -1,7 +1,7 @@
 import type { Animal } from '../herd/animal.ts';
 import { doubtOf } from '../herd/plausible.ts';
 import type { Approval } from '../medicine/approval.ts';
-import { withdrawalInForce } from '../medicine/approval.ts';
+import { whyNotApprovable, withdrawalInForce } from '../medicine/approval.ts';
 import type { Regimen } from '../medicine/formulary.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
 import { DAY_MS } from '../moment.ts';
@@ -49,6 +49,8 @@ export interface EarlierDose {
   readonly medicineId: string;
   /** Milliseconds since 1970. */
   readonly givenAtMs: number;
+  /** Whether the clock was trusted when it was given; if not, its date says nothing. */
+  readonly clockTrusted: boolean;
 }
 
 /** All that the cautions look at. */
@@ -62,7 +64,7 @@ export interface CautionInput {
   readonly approval: Approval | null;
   /** `null` where no dose could be worked out or measured. */
   readonly dose: Dose | null;
-  /** Earlier doses of this animal, in any order, as they stand after corrections. */
+  /** Earlier doses of this animal in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
   /** Whether an offer for this animal ended without an answer. */
   readonly unanswered: boolean;
@@ -107,7 +109,9 @@ function jugCautions({ jug, dose, wallMs, clockTrusted }: CautionInput): Caution
 
 function ruleCautions({ regimen, approval, dose }: CautionInput): Caution[] {
   if (regimen === null) return [caution('species-not-covered', 'stop')];
-  if (approval === null) return [caution('not-approved', 'stop')];
+  if (approval === null || whyNotApprovable(regimen, approval.direction) !== null) {
+    return [caution('not-approved', 'stop')];
+  }
   const found: Caution[] = [];
   if (dose === null) found.push(caution('no-syringe', 'stop'));
   if (regimen.use === 'extra-label') found.push(caution('extra-label', 'note'));
@@ -118,14 +122,15 @@ function historyCautions(input: CautionInput): Caution[] {
   const { jug, regimen, earlier, unanswered, wallMs, clockTrusted } = input;
   const found: Caution[] = [];
   if (unanswered) found.push(caution('unanswered-offer', 'stop'));
-  const last = Math.max(
-    ...earlier.filter((dose) => dose.medicineId === jug.medicineId).map((dose) => dose.givenAtMs),
-  );
-  if (!clockTrusted) {
+  const same = earlier.filter((dose) => dose.medicineId === jug.medicineId);
+  const last = Math.max(...same.filter((dose) => dose.clockTrusted).map((dose) => dose.givenAtMs));
+  // In the order given: what a later, trusted date stands behind is known to be old.
+  const undated = same.at(-1)?.clockTrusted === false;
+  if (!clockTrusted || !jug.clockTrusted || undated) {
     const known = Number.isFinite(last) ? { lastGivenAtMs: last } : {};
-    return [...found, caution('clock-untrusted', 'ask', { mixedAtMs: jug.mixedAtMs, ...known })];
+    found.push(caution('clock-untrusted', 'ask', { mixedAtMs: jug.mixedAtMs, ...known }));
   }
-  if (!Number.isFinite(last)) return found;
+  if (!clockTrusted || !Number.isFinite(last)) return found;
   // A clock set back must not make yesterday's dose look like tomorrow's and so harmless.
   const ageMs = Math.max(0, wallMs - last);
   const repeatDays = regimen?.repeatAfterDays.value ?? 0;

@@ -13,7 +13,7 @@ import type { Syringe } from './syringe.ts';
 export interface DoseWorld {
   readonly approvals: readonly Approval[];
   readonly syringes: readonly Syringe[];
-  /** Earlier doses of the whole herd, as they stand after corrections. */
+  /** Earlier doses of the whole herd in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
   readonly wallMs: number;
   readonly clockTrusted: boolean;

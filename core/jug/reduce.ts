@@ -2,9 +2,9 @@ import { packetById } from '../medicine/medicines.ts';
 import { achievedStrength } from '../mixing/achieved.ts';
 import { planMix } from '../mixing/plan.ts';
 import { pourBand } from '../mixing/pour.ts';
-import { judgePowder } from '../mixing/powder.ts';
+import { isTooCoarse, judgePowder } from '../mixing/powder.ts';
 import { HOUR_MS, type Moment } from '../moment.ts';
-import { grams } from '../quantity/mass.ts';
+import { grams, type Mass } from '../quantity/mass.ts';
 import { subtract } from '../quantity/quantity.ts';
 import { celsius } from '../quantity/temperature.ts';
 import { millilitres } from '../quantity/volume.ts';
@@ -87,11 +87,16 @@ function atRest(world: MixingWorld): NonNullable<Bench['steady']> | MixingRefusa
   return world.bench.steady ?? 'bench-moving';
 }
 
+function divisionOf(world: MixingWorld): Mass {
+  return world.bench.division ?? grams(1);
+}
+
 function placeJug(mixing: Mixing, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'place') return refuse(mixing, 'wrong-state');
   const mass = atRest(world);
   if (typeof mass === 'string') return refuse(mixing, mass);
   if (!world.bench.net && mass.value < LIGHTEST_JUG) return refuse(mixing, 'no-jug-on-scale');
+  if (isTooCoarse(mixing.plan.powder, divisionOf(world))) return refuse(mixing, 'scale-too-coarse');
   return go({ step: 'pour', plan: mixing.plan, jugMass: mass, net: world.bench.net });
 }
 
@@ -102,7 +107,7 @@ function finishPour(mixing: Mixing, world: MixingWorld): MixingOutcome {
   if (world.bench.net !== mixing.net) return refuse(mixing, 'tared-mid-way');
   const { plan } = mixing;
   const water = subtract(mass, mixing.jugMass);
-  const division = world.bench.division ?? grams(1);
+  const division = divisionOf(world);
   if (water.value < plan.water.value - pourBand(plan.water, division).value)
     return refuse(mixing, 'too-little-water');
   const found = packetById(plan.packetId);
@@ -113,15 +118,25 @@ function finishPour(mixing: Mixing, world: MixingWorld): MixingOutcome {
   return go({ ...mixing, step: 'powder', water: { mass: water, uncertainty }, achieved, verdict: 'none' });
 }
 
-/** Watches the powder arrive; only a whole packet, at rest, moves the work on. */
+/**
+ * Watches the powder arrive; only a whole packet, at rest, moves the work on.
+ *
+ * A second packet tipped in behind the first takes it back. A lifted jug says nothing.
+ */
 function weighPowder(mixing: Mixing, world: MixingWorld): MixingOutcome {
-  if (mixing.step !== 'powder') return go(mixing);
+  if (mixing.step !== 'powder' && mixing.step !== 'dissolve') return go(mixing);
+  // What was too much has begun to dissolve: taking some out again does not make the strength known.
+  if (mixing.step === 'powder' && mixing.verdict === 'too-much') return go(mixing);
   const { bench } = world;
-  if (bench.steady === null || bench.net !== mixing.net) return go(mixing);
+  if (!world.benchReady || bench.steady === null || bench.net !== mixing.net) return go(mixing);
   const rise = subtract(subtract(bench.steady, mixing.jugMass), mixing.water.mass);
-  const verdict = judgePowder(rise, mixing.plan.powder, bench.division ?? grams(1));
+  const verdict = judgePowder(rise, mixing.plan.powder, divisionOf(world));
+  if (mixing.step === 'dissolve') {
+    return verdict === 'too-much' ? go({ ...mixing, step: 'powder', verdict }) : go(mixing);
+  }
   if (verdict === 'whole') {
-    return go({ step: 'dissolve', plan: mixing.plan, powder: rise, achieved: mixing.achieved });
+    const { plan, jugMass, net, water, achieved } = mixing;
+    return go({ step: 'dissolve', plan, jugMass, net, water, achieved });
   }
   return verdict === mixing.verdict ? go(mixing) : go({ ...mixing, verdict });
 }

@@ -25,7 +25,14 @@ export type Mixing =
       readonly achieved: Achieved;
       readonly verdict: PowderVerdict;
     }
-  | { readonly step: 'dissolve'; readonly plan: MixPlan; readonly powder: Mass; readonly achieved: Achieved }
+  | {
+      readonly step: 'dissolve';
+      readonly plan: MixPlan;
+      readonly jugMass: Mass;
+      readonly net: boolean;
+      readonly water: PouredWater;
+      readonly achieved: Achieved;
+    }
   | { readonly step: 'label'; readonly jug: Jug };
 
 /** The step names, in the order of the work. */
@@ -51,6 +58,7 @@ export type MixingRefusal =
   | 'bench-not-ready'
   | 'bench-moving'
   | 'no-jug-on-scale'
+  | 'scale-too-coarse'
   | 'too-little-water'
   | 'tared-mid-way';
 

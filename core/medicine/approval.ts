@@ -20,9 +20,13 @@ export function whyNotApprovable(regimen: Regimen, direction: Direction): 'needs
   return regimen.use === 'extra-label' && direction !== 'veterinarian' ? 'needs-veterinarian' : null;
 }
 
-/** The withdrawal in force for meat or milk: the veterinarian's hours, never shorter than what a source gives. */
+/**
+ * The withdrawal in force for meat or milk: the veterinarian's hours, never shorter than what a source gives.
+ *
+ * What a source keeps from people altogether stays so, whatever hours were entered.
+ */
 export function withdrawalInForce(shipped: Withdrawal, vetHours: number | null): Withdrawal {
-  if (vetHours === null) return shipped;
+  if (vetHours === null || shipped.kind === 'not-for-people') return shipped;
   const hours = shipped.kind === 'hours' ? Math.max(shipped.hours, vetHours) : vetHours;
   return { kind: 'hours', hours, evidence: 'secondary', source: 'The herd’s veterinarian' };
 }

@@ -3,7 +3,7 @@ import type { Packet } from '../medicine/formulary.ts';
 import { grams, type Mass } from '../quantity/mass.ts';
 import { add } from '../quantity/quantity.ts';
 import { type Strength, strengthOf } from '../quantity/strength.ts';
-import type { Temperature } from '../quantity/temperature.ts';
+import { celsius, type Temperature } from '../quantity/temperature.ts';
 import { millilitres, type Volume } from '../quantity/volume.ts';
 import { waterVolume } from '../water/density.ts';
 
@@ -32,8 +32,13 @@ export function achievedStrength(
 ): Achieved {
   const gross = packet.grossGrams.value;
   const finalVolume = add(waterVolume(water, temperature), millilitres(gross * packet.volumePerGram.value));
-  const warmer = { ...temperature, value: Math.min(40, temperature.value + TEMPERATURE_SLACK) };
-  const drift = Math.abs(waterVolume(water, warmer).value - waterVolume(water, temperature).value);
+  const here = waterVolume(water, temperature).value;
+  const drift = Math.max(
+    ...[-TEMPERATURE_SLACK, TEMPERATURE_SLACK].map((off) => {
+      const other = celsius(Math.min(40, Math.max(0, temperature.value + off)));
+      return Math.abs(waterVolume(water, other).value - here);
+    }),
+  );
   const halfWidth = (packet.volumePerGram.high - packet.volumePerGram.low) / 2;
   const budget = combine([
     { of: 'active in the packet', relative: packet.activeUncertainty.value },

@@ -41,10 +41,16 @@ export function jugLife(jug: Jug, wallMs: number): JugLife {
   return wallMs >= jug.useByMs ? 'past-use-by' : 'in-life';
 }
 
-/** Whether another live jug of the same medicine makes it easy to pick up the wrong one. */
-export function hasRival(jug: Jug, jugs: readonly Jug[], wallMs: number): boolean {
+/** Whether a jug may be taken in hand: in life, or of an age that a clock nobody trusts cannot tell. */
+export function mayBeInUse(jug: Jug, wallMs: number, clockTrusted: boolean): boolean {
+  const life = jugLife(jug, wallMs);
+  return life === 'in-life' || (life === 'past-use-by' && !clockTrusted);
+}
+
+/** Whether another jug of the same medicine that may be in use makes it easy to pick up the wrong one. */
+export function hasRival(jug: Jug, jugs: readonly Jug[], wallMs: number, clockTrusted: boolean): boolean {
   return jugs.some(
     (other) =>
-      other.id !== jug.id && other.medicineId === jug.medicineId && jugLife(other, wallMs) === 'in-life',
+      other.id !== jug.id && other.medicineId === jug.medicineId && mayBeInUse(other, wallMs, clockTrusted),
   );
 }

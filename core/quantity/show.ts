@@ -13,7 +13,9 @@ export function showNumber(value: number, maxDecimals: number): string {
   return new Intl.NumberFormat('en-US', {
     maximumFractionDigits: maxDecimals,
     minimumFractionDigits: 0,
-  }).format(value === 0 ? 0 : value);
+    // A value that rounds to zero carries no minus.
+    signDisplay: 'negative',
+  }).format(value);
 }
 
 /** A volume that is already on a mark, such as "3.3 mL": never trailing zeros, never "cc", a space before the unit. */
@@ -39,10 +41,9 @@ export function showRate(rate: DoseRate): string {
 export function showWeight(mass: Mass, unit: MassUnit, division: Mass): string {
   const step = massIn(division, unit);
   const decimals = Math.max(0, Math.min(3, Math.ceil(-Math.log10(step) - 1e-9)));
-  const value = massIn(mass, unit);
-  const shown = Math.abs(value) < 0.5 * 10 ** -decimals ? 0 : value;
   return `${new Intl.NumberFormat('en-US', {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
-  }).format(shown)} ${unit}`;
+    signDisplay: 'negative',
+  }).format(massIn(mass, unit))} ${unit}`;
 }

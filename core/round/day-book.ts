@@ -25,25 +25,29 @@ export function pairUp(treatments: readonly Treatment[], corrections: readonly C
   }));
 }
 
-/** Reads a treatment through its corrections: the latest statement on each point counts. */
+/**
+ * Reads a treatment through its corrections: the latest statement on each point counts.
+ *
+ * Whoever names another animal or volume says with it that the dose was given.
+ */
 export function effectOf({ treatment, corrections }: DayBookEntry): Effect {
-  let animalId: string | null = treatment.offer.animal.id;
+  let animalId = treatment.offer.animal.id;
   let volumeMl = treatment.offer.dose.plan.total.value;
   for (const { what } of corrections) {
-    if (what.kind === 'not-given') animalId = null;
     if (what.kind === 'wrong-animal') animalId = what.animalId;
     if (what.kind === 'wrong-volume') volumeMl = what.volumeMl;
   }
-  return { animalId, volumeMl: animalId === null ? 0 : volumeMl };
+  const given = corrections.at(-1)?.what.kind !== 'not-given';
+  return given ? { animalId, volumeMl } : { animalId: null, volumeMl: 0 };
 }
 
-/** The doses that really went into animals, as the cautions need them. */
+/** The doses that really went into animals, in the order they were logged, as the cautions need them. */
 export function earlierDoses(entries: readonly DayBookEntry[]): EarlierDose[] {
   return entries.flatMap((entry) => {
     const { animalId } = effectOf(entry);
     if (animalId === null) return [];
-    const { offer, givenAtMs } = entry.treatment;
-    return [{ animalId, medicineId: offer.jug.medicineId, givenAtMs }];
+    const { offer, givenAtMs, clockTrusted } = entry.treatment;
+    return [{ animalId, medicineId: offer.jug.medicineId, givenAtMs, clockTrusted }];
   });
 }
 

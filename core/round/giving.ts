@@ -22,6 +22,8 @@ export function reduceGiving(round: Round, event: GivingEvent, world: RoundWorld
     case 'give':
       return give(round, event.offerId, event.outcome, world);
     case 'stored':
+      // A late answer may have been about the animal that stands at a caution now.
+      if (phase.step === 'cautions') return lookAgain(round, world);
       if (phase.step !== 'logging' || phase.offer.id !== event.treatment.offer.id) return ignore(round);
       return go(round, {
         step: 'logged',
@@ -88,7 +90,8 @@ function skip(round: Round, reason: Extract<GivingEvent, { type: 'skip' }>['reas
             do: 'record-skip',
             animalId: phase.visit.who?.animalId ?? null,
             reason,
-            weight: phase.visit.weight,
+            // The link may have taken the visit's weight; the offer still stands on it.
+            weight: phase.step === 'offered' ? phase.offer.weight : phase.visit.weight,
           },
         ],
       };
@@ -102,10 +105,20 @@ function answer(round: Round, offerId: string, given: boolean, world: RoundWorld
   const offer = round.unanswered.find((candidate) => candidate.id === offerId);
   if (offer === undefined) return refuse(round, 'offer-ended');
   const settled = { ...round, unanswered: round.unanswered.filter((candidate) => candidate.id !== offerId) };
-  const effect = given
-    ? ({ do: 'store', treatment: record(offer, 'whole', true, world) } as const)
-    : ({ do: 'record-not-given', offer } as const);
-  return { round: settled, effects: [effect], refused: null };
+  if (given) {
+    const treatment = record(offer, 'whole', true, world);
+    // The dose counts for what follows only once it is on the disk: `stored` looks again.
+    return { round: settled, effects: [{ do: 'store', treatment }], refused: null };
+  }
+  const noted: RoundStep = { round: settled, effects: [{ do: 'record-not-given', offer }], refused: null };
+  return andThen(noted, (after) => lookAgain(after, world));
+}
+
+/** Judges a cautioned visit anew: something it was held up by may be gone. */
+function lookAgain(round: Round, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step !== 'cautions') return ignore(round);
+  return advanceVisit(round, phase.jugId, phase.visit, phase.accepted, world);
 }
 
 /** A dose taken back as never given makes the same visit whole again; other corrections end it. */

@@ -21,7 +21,7 @@ export function reducePlatform(round: Round, event: PlatformEvent, world: RoundW
     case 'held':
       return held(round, event.held, world);
     case 'stepped-off':
-      return withVisit(round, (visit) => ({ ...visit, onDeck: false }));
+      return withVisit(round, (visit) => ({ ...afterLeaving(visit), onDeck: false }));
     case 'platform-blank':
       return platformBlank(round);
   }
@@ -30,15 +30,27 @@ export function reducePlatform(round: Round, event: PlatformEvent, world: RoundW
 /** A new animal on the platform: a visit of its own, keeping only an identity that is fresh enough. */
 function steppedOn(round: Round, world: RoundWorld): RoundStep {
   const { phase } = round;
-  if (phase.step === 'no-jug' || phase.step === 'prove-jug' || phase.step === 'logging') return ignore(round);
-  const who = phase.step === 'visit' && phase.visit.weight === null ? fresh(phase.visit.who, world) : null;
+  if (phase.step === 'no-jug' || phase.step === 'prove-jug') return ignore(round);
+  // The record under way is of the animal before; only its weight is no longer that of whoever stands there.
+  if (phase.step === 'logging') return go(round, { ...phase, visit: EMPTY_VISIT });
+  const known = phase.step === 'visit' && phase.visit.weight === null ? phase.visit.who : null;
+  const who = known !== null && isFresh(known, world) ? known : null;
+  const visit = { who, weight: null, onDeck: true };
+  const others = (who?.others ?? []).filter((other) => isFresh(other, world)).map(({ animalId }) => animalId);
   return andThen(lapse(round, 'new-animal'), (after) =>
-    go(after, { step: 'visit', jugId: phase.jugId, visit: { who, weight: null, onDeck: true } }),
+    who === null || others.length === 0
+      ? go(after, { step: 'visit', jugId: phase.jugId, visit })
+      : go(after, {
+          step: 'which-animal',
+          jugId: phase.jugId,
+          visit: { ...visit, who: null },
+          between: [...others, who.animalId],
+        }),
   );
 }
 
-function fresh(who: Identity | null, world: RoundWorld): Identity | null {
-  return who !== null && world.now.uptimeMs - who.at <= IDENTITY_LIFE_MS ? who : null;
+function isFresh({ at }: { readonly at: number }, world: RoundWorld): boolean {
+  return world.now.uptimeMs - at <= IDENTITY_LIFE_MS;
 }
 
 function held(round: Round, weight: Held, world: RoundWorld): RoundStep {
@@ -99,8 +111,8 @@ function identifiedInVisit(
 ): RoundStep {
   const before = visit.who;
   if (before?.animalId === who.animalId) {
-    return visit.weight === null
-      ? go(round, { step: 'visit', jugId, visit: { ...visit, who } })
+    return visit.weight === null && round.phase.step === 'visit'
+      ? go(round, { step: 'visit', jugId, visit: { ...visit, who: withOthers(who, before) } })
       : ignore(round);
   }
   const wandInvolved = who.via === 'wand' || before?.via === 'wand';
@@ -114,28 +126,43 @@ function identifiedInVisit(
       }),
     );
   }
-  // After step-off the wand may be reading the next animal: the weight stays with the one that was weighed.
-  const next =
-    !visit.onDeck && visit.weight !== null && (who.via === 'wand' || round.phase.step === 'offered');
-  const fromHere = next ? { ...EMPTY_VISIT, who } : { ...visit, who };
+  // After step-off another animal is the next one: the weight stays with the one that was weighed, unless that was
+  // only named by a tap, and the tap is taken back by another.
+  const next = !visit.onDeck && visit.weight !== null && (wandInvolved || round.phase.step === 'offered');
+  const fromHere = next ? { ...EMPTY_VISIT, who } : { ...visit, who: withOthers(who, before) };
   return andThen(lapse(round, 'new-animal'), (after) => advanceVisit(after, jugId, fromHere, [], world));
 }
 
-/** No weight outlives its connection; an offer already shown stays, so that a dose swallowed can be logged. */
+/** An animal that leaves unweighed takes its identity along: whoever steps on next is asked for anew. */
+function afterLeaving(visit: Visit): Visit {
+  return visit.onDeck && visit.weight === null ? { ...visit, who: null } : visit;
+}
+
+/** Tags read one after the other before a step-on: whichever animal steps on, all of them are remembered. */
+function withOthers(who: Identity, before: Identity | null): Identity {
+  if (before?.via !== 'wand' || who.via !== 'wand') return who;
+  const { animalId, at, others = [] } = before;
+  return { ...who, others: [...others, { animalId, at }].filter((other) => other.animalId !== who.animalId) };
+}
+
+/**
+ * No weight outlives its connection, and no animal that stood there unseen keeps its identity.
+ *
+ * An offer already shown stays with the weight it was made of, so that a dose swallowed can be logged.
+ */
 function platformBlank(round: Round): RoundStep {
   const { phase } = round;
+  if (phase.step === 'no-jug' || phase.step === 'prove-jug') return ignore(round);
+  const begun = phase.visit.onDeck || phase.visit.weight !== null;
+  if (!begun) return ignore(round);
   switch (phase.step) {
     case 'visit':
     case 'cautions':
-      return go(round, {
-        step: 'visit',
-        jugId: phase.jugId,
-        visit: { ...phase.visit, weight: null, onDeck: false },
-      });
+      return go(round, { step: 'visit', jugId: phase.jugId, visit: EMPTY_VISIT });
     case 'which-animal':
-      return go(round, { ...phase, visit: { ...phase.visit, weight: null, onDeck: false } });
+      return go(round, { ...phase, visit: EMPTY_VISIT });
     default:
-      return withVisit(round, (visit) => ({ ...visit, onDeck: false }));
+      return go(round, { ...phase, visit: { ...phase.visit, weight: null, onDeck: false } });
   }
 }
 

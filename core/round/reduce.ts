@@ -1,4 +1,4 @@
-import { hasRival, jugLife } from '../mixing/jug.ts';
+import { hasRival, mayBeInUse } from '../mixing/jug.ts';
 import { unreachable } from '../unreachable.ts';
 import { reduceGiving } from './giving.ts';
 import { reducePlatform } from './platform.ts';
@@ -48,10 +48,7 @@ function takeJug(round: Round, jugId: string, world: RoundWorld): RoundStep {
   if (round.phase.step === 'logging') return refuse(round, 'wrong-state');
   const jug = world.jugs.find((candidate) => candidate.id === jugId);
   if (jug === undefined) return refuse(round, 'no-such-jug');
-  const life = jugLife(jug, world.now.wallMs);
-  // Without a trusted clock the age of a jug cannot be known: the dose asks instead.
-  if (life !== 'in-life' && !(life === 'past-use-by' && !world.clockTrusted))
-    return refuse(round, 'jug-out-of-life');
+  if (!mayBeInUse(jug, world.now.wallMs, world.clockTrusted)) return refuse(round, 'jug-out-of-life');
   return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId }));
 }
 
@@ -60,7 +57,8 @@ function proveJug(round: Round, jugId: string, deliberate: boolean, world: Round
   if (round.phase.jugId !== jugId) return refuse(round, 'not-this-jug');
   const jug = world.jugs.find((candidate) => candidate.id === jugId);
   if (jug === undefined) return refuse(round, 'no-such-jug');
-  if (!deliberate && hasRival(jug, world.jugs, world.now.wallMs)) return refuse(round, 'needs-held-press');
+  if (!deliberate && hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted))
+    return refuse(round, 'needs-held-press');
   return go(round, { step: 'visit', jugId, visit: EMPTY_VISIT });
 }
 
@@ -69,7 +67,8 @@ function worldChanged(round: Round, what: 'jugs' | 'syringes' | 'rules', world: 
   if (what === 'jugs') return jugsChanged(round, world);
   switch (phase.step) {
     case 'cautions':
-      return advanceVisit(round, phase.jugId, phase.visit, phase.accepted, world);
+      // What was accepted was another dose: its numbers may have changed with the syringe or the rule.
+      return advanceVisit(round, phase.jugId, phase.visit, [], world);
     case 'offered':
       return andThen(lapse(round, what === 'syringes' ? 'syringes-changed' : 'rules-changed'), (after) =>
         advanceVisit(after, phase.jugId, phase.visit, [], world),
@@ -87,7 +86,8 @@ function jugsChanged(round: Round, world: RoundWorld): RoundStep {
   if (jug === undefined || jug.discardedAtMs !== null) {
     return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
   }
-  if (phase.step === 'prove-jug' || !hasRival(jug, world.jugs, world.now.wallMs)) return ignore(round);
+  if (phase.step === 'prove-jug' || !hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted))
+    return ignore(round);
   return andThen(lapse(round, 'jug-changed'), (after) =>
     go(after, { step: 'prove-jug', jugId: phase.jugId }),
   );

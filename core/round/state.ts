@@ -12,6 +12,8 @@ export interface Identity {
   readonly via: 'wand' | 'screen';
   /** Uptime in milliseconds of the read or the tap. */
   readonly at: number;
+  /** Other animals whose tags were read shortly before this one's, with nobody on the deck yet. */
+  readonly others?: readonly { readonly animalId: string; readonly at: number }[];
 }
 
 /** One animal's time at the platform: identity and weight belong to it and to no other. */

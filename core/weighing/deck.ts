@@ -1,4 +1,4 @@
-import { grams, type Mass } from '../quantity/mass.ts';
+import type { Mass } from '../quantity/mass.ts';
 import type { Reading, ScaleSpec } from './reading.ts';
 import { type Held, type Sample, settle } from './settle.ts';
 
@@ -28,6 +28,8 @@ export interface Deck {
   readonly onSince: number | null;
   /** Uptime since when the load has been below the step-off limit; `null` while loaded. */
   readonly lightSince: number | null;
+  /** Uptime since when readings have been unusable with something on the deck; `null` while they are usable. */
+  readonly unseenSince: number | null;
   readonly samples: readonly Sample[];
 }
 
@@ -40,6 +42,7 @@ export const BLANK_DECK: Deck = {
   zeroAt: null,
   onSince: null,
   lightSince: null,
+  unseenSince: null,
   samples: [],
 };
 
@@ -54,6 +57,10 @@ const NEAR_ZERO = 50;
 const ZERO_GRACE_MS = 2500;
 /** How long the deck must stay light before the animal counts as gone: a hop is not a departure. */
 const LEFT_AFTER_MS = 400;
+/** What is left of the load, as a share of what stood there, when the animal has gone: dung stays behind. */
+const LEFT_BEHIND = 0.25;
+/** Behind readings that cannot be used for this long, another animal may have taken the place. */
+const UNSEEN_MS = 1000;
 /** The ramp of an animal walking on is not weighed. */
 const STEP_ON_MS = 400;
 /** Readings older than this are forgotten. */
@@ -63,14 +70,20 @@ const MEMORY_MS = 6500;
 export function feedDeck(deck: Deck, reading: Reading, spec: ScaleSpec): Deck {
   const division = spec.division ?? reading.division;
   const unusable = whyUnusable(reading, spec);
-  if (unusable !== null) {
-    return { ...deck, verdict: unusable, live: null, division, zeroAt: null, samples: [] };
-  }
+  if (unusable !== null) return { ...unseen(deck, reading), verdict: unusable, division };
   const load = Math.abs(reading.mass.value);
   const limit = stepOnLimit(division);
-  const zeroAt = reading.zero || load <= Math.max(division.value, NEAR_ZERO) ? reading.at : deck.zeroAt;
-  const next = { ...deck, live: reading.mass, division, zeroAt };
+  const zeroAt = load <= Math.max(division.value, NEAR_ZERO) ? reading.at : deck.zeroAt;
+  const next = { ...deck, live: reading.mass, division, zeroAt, unseenSince: null };
   return deck.onSince === null ? feedEmpty(next, reading, limit) : feedLoaded(next, reading, limit, division);
+}
+
+/** A reading that cannot be used: shown as nothing, and after a second nobody knows who stands there. */
+function unseen(deck: Deck, reading: Reading): Deck {
+  const unseenSince = deck.unseenSince ?? reading.at;
+  const lost = reading.at - unseenSince >= UNSEEN_MS;
+  const onSince = lost ? null : deck.onSince;
+  return { ...deck, live: null, zeroAt: null, samples: [], unseenSince, onSince, lightSince: null };
 }
 
 function whyUnusable(reading: Reading, spec: ScaleSpec): 'fault' | 'net' | null {
@@ -90,21 +103,29 @@ function feedEmpty(deck: Deck, reading: Reading, limit: number): Deck {
 
 function feedLoaded(deck: Deck, reading: Reading, limit: number, division: Mass): Deck {
   const onSince = deck.onSince ?? reading.at;
-  if (reading.mass.value < limit / 2) {
+  if (reading.mass.value < Math.max(limit / 2, LEFT_BEHIND * stoodThere(deck))) {
     const lightSince = deck.lightSince ?? reading.at;
     const left = reading.at - lightSince >= LEFT_AFTER_MS;
-    if (!left) return { ...deck, verdict: 'stepping-off', lightSince, samples: [] };
-    return { ...deck, verdict: 'empty', onSince: null, lightSince: null, samples: [] };
+    if (!left) return { ...deck, verdict: 'stepping-off', lightSince };
+    const zeroed = deck.zeroAt !== null && reading.at - deck.zeroAt <= ZERO_GRACE_MS;
+    return {
+      ...deck,
+      verdict: zeroed ? 'empty' : 'not-zeroed',
+      onSince: null,
+      lightSince: null,
+      samples: [],
+    };
   }
   if (reading.at - onSince < STEP_ON_MS) return { ...deck, verdict: 'stepping-on', lightSince: null };
   const sample = { at: reading.at, grams: reading.mass.value, stable: reading.stability === 'stable' };
-  const samples = [...deck.samples.filter((s) => reading.at - s.at <= MEMORY_MS), sample];
+  // After a hop the weighing begins anew.
+  const earlier = deck.lightSince === null ? deck.samples : [];
+  const samples = [...earlier.filter((s) => reading.at - s.at <= MEMORY_MS), sample];
   const held = settle(samples, division, deck.held);
   return { ...deck, verdict: held === null ? 'settling' : 'held', held, lightSince: null, samples };
 }
 
-/** The mass on the deck that the screen may show, or `null` where no current value exists. */
-export function shownMass(deck: Deck): Mass | null {
-  if (deck.live === null) return null;
-  return deck.verdict === 'empty' ? grams(0) : deck.live;
+/** The load that an animal leaving would take away, in grams: what was held, or the most seen on the way there. */
+function stoodThere(deck: Deck): number {
+  return deck.held?.mass.value ?? Math.max(0, ...deck.samples.map((sample) => sample.grams));
 }

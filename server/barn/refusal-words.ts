@@ -28,10 +28,12 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'bench-not-ready': 'The bench scale shows nothing now. Check its cable and wait until its lamp says ready.',
   'bench-moving': 'The bench scale has not come to rest. Take your hands off and wait a second.',
   'no-jug-on-scale': 'The bench scale is empty. Put the empty jug on it first.',
+  'scale-too-coarse':
+    'The bench scale counts in steps too large to tell one packet from half of one. Use a finer scale.',
   'too-little-water': 'There is too little water in the jug. Pour on until the mark is reached.',
   'tared-mid-way': 'The scale was tared in the middle of the mix. Start this jug again.',
   'no-such-treatment': 'There is no such row in the day book.',
-  'already-corrected': 'This row was already taken back as not given; nothing more can be said of it.',
+  'already-corrected': 'This row was already taken back as not given.',
   'no-such-regimen': 'The formulary has no such rule.',
   'needs-veterinarian': 'This use is not on the label: it needs a veterinarian’s direction.',
   'no-such-syringe': 'The catalogue has no such syringe.',

@@ -19,12 +19,13 @@ export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | nu
   return runRound(barn, { type: 'identified', animalId: animal.id, via: 'wand' });
 }
 
-/** A correcting entry: it stands beside its treatment. What was taken back once cannot be corrected further. */
+/** A correcting entry: it stands beside its treatment. What was taken back need not be taken back again. */
 export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | null {
   const { memory, store } = barn;
   const entry = memory.entries.find(({ treatment }) => treatment.id === intent.treatmentId);
   if (entry === undefined) return 'no-such-treatment';
-  if (entry.corrections.some(({ what }) => what.kind === 'not-given')) return 'already-corrected';
+  const takenBack = entry.corrections.at(-1)?.what.kind === 'not-given';
+  if (takenBack && intent.what.kind === 'not-given') return 'already-corrected';
   if (intent.what.kind === 'wrong-animal') {
     const { animalId } = intent.what;
     if (!memory.animals.some((animal) => animal.id === animalId)) return 'no-such-animal';

@@ -9,7 +9,7 @@ import { cautionView, offerView, treatmentView } from './dose-view.ts';
 import { atUptime, rfc3339 } from './times.ts';
 
 /** The round as the wire carries it. */
-export function roundView(memory: Memory, now: Moment): RoundView {
+export function roundView(memory: Memory, now: Moment, clockTrusted: boolean): RoundView {
   const { phase } = memory.round;
   const unanswered = memory.round.unanswered.map(offerView);
   switch (phase.step) {
@@ -17,7 +17,7 @@ export function roundView(memory: Memory, now: Moment): RoundView {
       return { step: 'no-jug', unanswered };
     case 'prove-jug': {
       const jug = memory.jugs.find((candidate) => candidate.id === phase.jugId);
-      const rival = jug !== undefined && hasRival(jug, memory.jugs, now.wallMs);
+      const rival = jug !== undefined && hasRival(jug, memory.jugs, now.wallMs, clockTrusted);
       return { step: 'prove-jug', jugId: phase.jugId, rival, unanswered };
     }
     case 'visit':

@@ -1,5 +1,4 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
-import { shownMass } from '../../core/weighing/deck.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
@@ -48,7 +47,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     },
     wand: { link: barn.linkOf('wand') },
     jug: mixingView(memory.mixing, memory.bench, now.wallMs),
-    round: roundView(memory, now),
+    round: roundView(memory, now, clock.isTrusted()),
     offer: phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer) : null,
     animals: memory.animals.map(animalView),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs)),
@@ -64,7 +63,7 @@ function platformView({ memory, linkOf }: BarnContext): KioskState['platform'] {
   const held = deck.onSince === null ? (visit?.weight?.held ?? null) : deck.held;
   return {
     link: linkOf('platform'),
-    live: shownMass(deck)?.value ?? null,
+    live: deck.live?.value ?? null,
     held: held?.mass.value ?? null,
     uncertainty: held?.uncertainty.value ?? null,
     verdict: deck.verdict,

@@ -38,7 +38,8 @@ export function doseFigures(): Figure[] {
   const earlier = Array.from({ length: 30 * 60 }, (_, i) => ({
     animalId: i % 30 === 0 ? 'a' : `other-${i % 30}`,
     medicineId: 'levamisole',
-    givenAtMs: NOW - (i + 20) * 2 * DAY_MS,
+    givenAtMs: NOW - (1820 - i) * 2 * DAY_MS,
+    clockTrusted: true,
   }));
   const approval = {
     regimenId: 'levamisole-goat',

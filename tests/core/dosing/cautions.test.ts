@@ -1,0 +1,196 @@
+import { describe, expect, test } from 'vitest';
+import {
+  CAUTION_CODES,
+  type CautionCode,
+  type CautionInput,
+  type CautionStrength,
+  cautionsFor,
+} from '../../../core/dosing/cautions.ts';
+import { grams, kilograms } from '../../../core/quantity/mass.ts';
+import { millilitres } from '../../../core/quantity/volume.ts';
+import { makeAnimal } from '../make/animal.ts';
+import { makeApproval } from '../make/approval.ts';
+import { makeCautionInput } from '../make/caution-input.ts';
+import { makeEarlier } from '../make/earlier.ts';
+import { makeHeld } from '../make/held.ts';
+import { makeJug } from '../make/jug.ts';
+import { makeRegimen } from '../make/regimen.ts';
+import { hoursAgo } from '../make/time.ts';
+
+type Over = Partial<CautionInput>;
+
+/** What provokes a caution, how strong it must be, and the nearest thing that must not provoke it. */
+interface Case {
+  readonly strength: CautionStrength;
+  readonly provoke: Over;
+  readonly quiet: Over;
+}
+
+const dosedHoursAgo = (hours: number, medicineId = 'levamisole'): Over => ({
+  earlier: [makeEarlier(hours, { medicineId })],
+});
+const lastWeighed = (kg: number): Over => ({
+  animal: makeAnimal({ lastWeight: { mass: kilograms(kg), atMs: hoursAgo(500) } }),
+});
+const unsureBy = (kg: number): Over => ({ weight: makeHeld(40, { uncertainty: grams(kg * 1000) }) });
+const inMilk: Over = { animal: makeAnimal({ inMilk: true }) };
+const sheepInMilk: Over = {
+  ...inMilk,
+  regimen: makeRegimen({}, 'levamisole-sheep'),
+  approval: makeApproval({ regimenId: 'levamisole-sheep' }),
+};
+const measuredAt = (value: number): Over => {
+  const { dose } = makeCautionInput();
+  return dose === null ? {} : { dose: { ...dose, delivered: { ...dose.delivered, value } } };
+};
+
+const CASES: Readonly<Record<CautionCode, Case>> = {
+  'species-not-covered': {
+    strength: 'stop',
+    provoke: { regimen: null, approval: null, dose: null },
+    quiet: { approval: null },
+  },
+  'not-approved': { strength: 'stop', provoke: { approval: null }, quiet: {} },
+  'jug-past-use-by': {
+    strength: 'stop',
+    provoke: { jug: makeJug({ useByMs: hoursAgo(0) }) },
+    quiet: { jug: makeJug({ useByMs: hoursAgo(0) + 1 }) },
+  },
+  'jug-empty': {
+    strength: 'stop',
+    provoke: { jug: makeJug({ drawn: makeJug().volume }) },
+    quiet: { jug: makeJug({ drawn: millilitres(900) }) },
+  },
+  'jug-too-little': {
+    strength: 'stop',
+    provoke: { jug: makeJug({ drawn: millilitres(946.352946 - 9.6) }) },
+    quiet: { jug: makeJug({ drawn: millilitres(946.352946 - 9.8) }) },
+  },
+  'no-syringe': { strength: 'stop', provoke: { dose: null }, quiet: {} },
+  'same-active-today': { strength: 'stop', provoke: dosedHoursAgo(23.99), quiet: dosedHoursAgo(24) },
+  'unanswered-offer': { strength: 'stop', provoke: { unanswered: true }, quiet: { unanswered: false } },
+  'repeat-too-soon': {
+    strength: 'ask',
+    provoke: dosedHoursAgo(14 * 24 - 0.01),
+    quiet: dosedHoursAgo(14 * 24),
+  },
+  'weight-outside-species': {
+    strength: 'ask',
+    provoke: { ...lastWeighed(170), weight: makeHeld(160) },
+    quiet: { ...lastWeighed(150), weight: makeHeld(158) },
+  },
+  'weight-pounds-for-kilograms': {
+    strength: 'ask',
+    provoke: lastWeighed(40 * 2.2046),
+    quiet: lastWeighed(45),
+  },
+  'weight-far-from-last': { strength: 'ask', provoke: lastWeighed(29), quiet: lastWeighed(30) },
+  'weight-changed': {
+    strength: 'ask',
+    provoke: { weight: makeHeld(40, { changedFrom: kilograms(24) }) },
+    quiet: { weight: makeHeld(40, { changedFrom: null }) },
+  },
+  'milk-time-unknown': {
+    strength: 'ask',
+    provoke: inMilk,
+    quiet: { ...inMilk, approval: makeApproval({ milkHours: 96 }) },
+  },
+  'milk-not-for-people': {
+    strength: 'ask',
+    provoke: sheepInMilk,
+    quiet: { ...sheepInMilk, animal: makeAnimal({ inMilk: false }) },
+  },
+  'interval-crosses-ceiling': { strength: 'ask', provoke: unsureBy(12), quiet: unsureBy(8) },
+  'below-target': { strength: 'ask', provoke: measuredAt(10.7), quiet: measuredAt(10.9) },
+  'clock-untrusted': {
+    strength: 'ask',
+    provoke: { clockTrusted: false },
+    quiet: { clockTrusted: true },
+  },
+  'extra-label': {
+    strength: 'note',
+    provoke: {},
+    quiet: {
+      regimen: makeRegimen({}, 'levamisole-sheep'),
+      approval: makeApproval({ regimenId: 'levamisole-sheep' }),
+    },
+  },
+};
+
+function found(over: Over): Map<CautionCode, CautionStrength> {
+  return new Map(cautionsFor(makeCautionInput(over)).map(({ code, strength }) => [code, strength]));
+}
+
+describe.each(CAUTION_CODES)('%s', (code) => {
+  const { strength, provoke, quiet } = CASES[code];
+
+  test(`is a ${strength} when provoked`, () => {
+    expect(found(provoke).get(code)).toBe(strength);
+  });
+
+  test('is silent just this side of it', () => {
+    expect(found(quiet).has(code)).toBe(false);
+  });
+});
+
+describe('cautions', () => {
+  test('with everything in order are only the note that the use is extra-label', () => {
+    expect([...found({})]).toEqual([['extra-label', 'note']]);
+  });
+
+  test('stand stops first, then asks, then notes, whatever provoked them', () => {
+    for (const first of CAUTION_CODES) {
+      for (const second of CAUTION_CODES) {
+        const order = cautionsFor(
+          makeCautionInput({ ...CASES[first].provoke, ...CASES[second].provoke, unanswered: true }),
+        ).map(({ strength }) => ({ stop: 0, ask: 1, note: 2 })[strength]);
+        expect(order).toEqual([...order].sort((a, b) => a - b));
+        expect(order[0]).toBe(0);
+      }
+    }
+  });
+
+  test('carry numbers only, and finite ones', () => {
+    for (const { provoke } of Object.values(CASES)) {
+      for (const { values } of cautionsFor(makeCautionInput(provoke))) {
+        for (const value of Object.values(values)) expect(Number.isFinite(value)).toBe(true);
+      }
+    }
+  });
+
+  test('a poured-away jug stops like an empty one', () => {
+    expect(found({ jug: makeJug({ discardedAtMs: hoursAgo(1) }) }).get('jug-empty')).toBe('stop');
+  });
+
+  test('another medicine given an hour ago is no repeat', () => {
+    expect([...found(dosedHoursAgo(1, 'another'))]).toEqual([['extra-label', 'note']]);
+  });
+
+  test('of several earlier doses the latest counts', () => {
+    const earlier = [300, 20, 1].map((hours) => makeEarlier(hours));
+    expect(found({ earlier }).get('same-active-today')).toBe('stop');
+  });
+
+  test('a jug past its date is no stop while the clock is not trusted, but the dose asks', () => {
+    const codes = found({ jug: makeJug({ useByMs: hoursAgo(1) }), clockTrusted: false });
+    expect(codes.has('jug-past-use-by')).toBe(false);
+    expect(codes.get('clock-untrusted')).toBe('ask');
+  });
+
+  test('a dose of unknown date asks, until a dose of known date stands behind it', () => {
+    const undated = makeEarlier(200_000, { clockTrusted: false });
+    expect(found({ earlier: [undated] }).get('clock-untrusted')).toBe('ask');
+    expect(found({ earlier: [makeEarlier(900), undated] }).get('clock-untrusted')).toBe('ask');
+    expect(found({ earlier: [undated, makeEarlier(900)] }).has('clock-untrusted')).toBe(false);
+  });
+
+  test('a dose whose date says nothing asks, and does not stop for years because that date lies ahead', () => {
+    const ahead = makeEarlier(-20_000, { clockTrusted: false });
+    expect(found({ earlier: [ahead] }).get('clock-untrusted')).toBe('ask');
+    expect(found({ earlier: [ahead] }).has('same-active-today')).toBe(false);
+  });
+
+  test('an approval on the wrong word is none', () => {
+    expect(found({ approval: makeApproval({ direction: 'label' }) }).get('not-approved')).toBe('stop');
+  });
+});

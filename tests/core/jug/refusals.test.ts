@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import { IDLE_MIXING, type MixingWorld, reduceMixing } from '../../../core/jug/reduce.ts';
+import type { MixingEvent, MixingStep } from '../../../core/jug/state.ts';
+import { BLANK_BENCH } from '../../../core/weighing/bench.ts';
+import { makeBench, movingBench } from '../make/bench.ts';
+import { JUG_GRAMS, mixingAt, mixingWorld, standsAt, WATER_GRAMS } from '../make/mixing.ts';
+
+function refusal(step: MixingStep, event: MixingEvent, world: MixingWorld) {
+  const before = mixingAt(step);
+  const { mixing, effects, refused } = reduceMixing(before, event, world);
+  expect(mixing).toBe(before);
+  expect(effects).toEqual([]);
+  return refused;
+}
+
+describe('the mixing refuses', () => {
+  test('a packet it does not know', () => {
+    const step = reduceMixing(IDLE_MIXING, { type: 'start', packetId: 'no-such' }, mixingWorld(0));
+    expect(step.refused).toBe('no-such-packet');
+  });
+
+  test.each([0.9, 40.1, -5, Number.NaN, Number.POSITIVE_INFINITY])('water of %d °C', (celsius) => {
+    expect(refusal('water', { type: 'water-temperature', celsius }, mixingWorld(0))).toBe(
+      'temperature-out-of-range',
+    );
+  });
+
+  test.each([1, 20, 40])('no water of %d °C', (celsius) => {
+    const step = reduceMixing(mixingAt('water'), { type: 'water-temperature', celsius }, mixingWorld(0));
+    expect(standsAt(step, 'place').plan.temperature.value).toBe(celsius);
+  });
+
+  test.each([
+    ['place', { type: 'jug-placed' }],
+    ['pour', { type: 'poured' }],
+  ] as const)('at %s, a bench that is lost, silent or still moving', (step, event) => {
+    const onBench = JUG_GRAMS + WATER_GRAMS;
+    expect(refusal(step, event, mixingWorld(onBench, { benchReady: false }))).toBe('bench-not-ready');
+    expect(refusal(step, event, mixingWorld(0, { bench: BLANK_BENCH }))).toBe('bench-not-ready');
+    expect(refusal(step, event, mixingWorld(0, { bench: movingBench(onBench) }))).toBe('bench-moving');
+  });
+
+  test('an empty bench as a jug, but takes a tared one', () => {
+    expect(refusal('place', { type: 'jug-placed' }, mixingWorld(19))).toBe('no-jug-on-scale');
+    const tared = mixingWorld(0, { bench: makeBench(0, { net: true }) });
+    expect(standsAt(reduceMixing(mixingAt('place'), { type: 'jug-placed' }, tared), 'pour').net).toBe(true);
+  });
+
+  test('less water than the band allows', () => {
+    expect(refusal('pour', { type: 'poured' }, mixingWorld(JUG_GRAMS + WATER_GRAMS - 4.6))).toBe(
+      'too-little-water',
+    );
+    const enough = reduceMixing(
+      mixingAt('pour'),
+      { type: 'poured' },
+      mixingWorld(JUG_GRAMS + WATER_GRAMS - 4.4),
+    );
+    expect(enough.mixing.step).toBe('powder');
+  });
+
+  test('a scale that was tared between jug and water', () => {
+    const tared = mixingWorld(0, { bench: makeBench(WATER_GRAMS, { net: true }) });
+    expect(refusal('pour', { type: 'poured' }, tared)).toBe('tared-mid-way');
+  });
+
+  test('a bench too coarse to tell one packet from one and a half', () => {
+    const coarse = (grams: number) =>
+      mixingWorld(0, { bench: makeBench(JUG_GRAMS, { division: { unit: 'g', value: grams } }) });
+    expect(refusal('place', { type: 'jug-placed' }, coarse(20))).toBe('scale-too-coarse');
+    expect(refusal('place', { type: 'jug-placed' }, coarse(50))).toBe('scale-too-coarse');
+    expect(reduceMixing(mixingAt('place'), { type: 'jug-placed' }, coarse(5)).refused).toBeNull();
+  });
+});

@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest';
+import { reduceMixing } from '../../../core/jug/reduce.ts';
+import type { MixingEvent, MixingStep } from '../../../core/jug/state.ts';
+import { mixingAt, mixingWorld, ON_BENCH } from '../make/mixing.ts';
+
+type Row = Readonly<Record<MixingStep, string>>;
+
+const REFUSED: Row = {
+  idle: 'refused wrong-state',
+  water: 'refused wrong-state',
+  place: 'refused wrong-state',
+  pour: 'refused wrong-state',
+  powder: 'refused wrong-state',
+  dissolve: 'refused wrong-state',
+  label: 'refused wrong-state',
+};
+
+/** Every event by its type, and what it comes to at every step with the right thing on the bench. */
+const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> = {
+  start: [
+    { type: 'start', packetId: 'levamisole-52g' },
+    { ...REFUSED, idle: 'water' },
+  ],
+  'water-temperature': [
+    { type: 'water-temperature', celsius: 20 },
+    { ...REFUSED, water: 'place' },
+  ],
+  'jug-placed': [{ type: 'jug-placed' }, { ...REFUSED, place: 'pour' }],
+  poured: [{ type: 'poured' }, { ...REFUSED, pour: 'powder' }],
+  weighed: [
+    { type: 'weighed' },
+    {
+      idle: 'ignored',
+      water: 'ignored',
+      place: 'ignored',
+      pour: 'ignored',
+      powder: 'dissolve',
+      dissolve: 'ignored',
+      label: 'ignored',
+    },
+  ],
+  dissolved: [{ type: 'dissolved' }, { ...REFUSED, dissolve: 'label' }],
+  'in-service': [{ type: 'in-service' }, { ...REFUSED, label: 'ignored + store jug-new' }],
+  stored: [
+    { type: 'stored' },
+    {
+      idle: 'ignored',
+      water: 'ignored',
+      place: 'ignored',
+      pour: 'ignored',
+      powder: 'ignored',
+      dissolve: 'ignored',
+      label: 'idle',
+    },
+  ],
+  cancel: [
+    { type: 'cancel' },
+    {
+      idle: 'refused wrong-state',
+      water: 'idle',
+      place: 'idle',
+      pour: 'idle',
+      powder: 'idle',
+      dissolve: 'idle',
+      label: 'idle',
+    },
+  ],
+};
+
+const STEPS = Object.keys(REFUSED) as MixingStep[];
+
+describe.each(Object.values(TABLE))('$type', (event, row) => {
+  test.each(STEPS.map((step) => [step, row[step]] as const))('at %s: %s', (step, expected) => {
+    const before = mixingAt(step);
+    const { mixing, effects, refused } = reduceMixing(before, event, mixingWorld(ON_BENCH[event.type]));
+    const same = JSON.stringify(mixing) === JSON.stringify(before);
+    if (refused !== null) expect(mixing).toBe(before);
+    const first = refused === null ? (same ? 'ignored' : mixing.step) : `refused ${refused}`;
+    expect([first, ...effects.map(({ jug }) => `store ${jug.id}`)].join(' + ')).toBe(expected);
+  });
+});

@@ -1,0 +1,15 @@
+import type { Approval } from '../../../core/medicine/approval.ts';
+import { hoursAgo } from './time.ts';
+
+/** A veterinarian's direction for goats, leaving the shipped withdrawals as they are. */
+export function makeApproval(over: Partial<Approval> = {}): Approval {
+  return {
+    regimenId: 'levamisole-goat',
+    by: 'Kim',
+    direction: 'veterinarian',
+    atMs: hoursAgo(24),
+    meatHours: null,
+    milkHours: null,
+    ...over,
+  };
+}

@@ -1,0 +1,97 @@
+import type { OfferView, TreatmentView } from '../../shared/dose.ts';
+import type { Intent } from '../../shared/intent.ts';
+
+/** One intent of every type, each as it should be sent. */
+export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: T }> } = {
+  'mix-start': { type: 'mix-start', id: 'i', packetId: 'levamisole-52g' },
+  'mix-water': { type: 'mix-water', id: 'i', celsius: 20 },
+  'mix-jug-placed': { type: 'mix-jug-placed', id: 'i' },
+  'mix-poured': { type: 'mix-poured', id: 'i' },
+  'mix-dissolved': { type: 'mix-dissolved', id: 'i' },
+  'mix-in-service': { type: 'mix-in-service', id: 'i' },
+  'mix-cancel': { type: 'mix-cancel', id: 'i' },
+  'jug-discard': { type: 'jug-discard', id: 'i', jugId: 'jug-7' },
+  'take-jug': { type: 'take-jug', id: 'i', jugId: 'jug-7' },
+  'prove-jug': { type: 'prove-jug', id: 'i', jugId: 'jug-7', deliberate: true },
+  'put-jug-down': { type: 'put-jug-down', id: 'i' },
+  'read-tag': { type: 'read-tag', id: 'i', tag: '840003123456789' },
+  'pick-animal': { type: 'pick-animal', id: 'i', animalId: 'anna' },
+  accept: { type: 'accept', id: 'i', code: 'weight-changed' },
+  give: { type: 'give', id: 'i', offerId: 'o', outcome: 'whole' },
+  skip: { type: 'skip', id: 'i', reason: 'later' },
+  answer: { type: 'answer', id: 'i', offerId: 'o', given: true },
+  correct: { type: 'correct', id: 'i', treatmentId: 't', what: { kind: 'wrong-volume', volumeMl: 3.3 } },
+  next: { type: 'next', id: 'i' },
+  enrol: { type: 'enrol', id: 'i', name: 'Anna', species: 'goat', class: 'female', tag: null, inMilk: false },
+  approve: {
+    type: 'approve',
+    id: 'i',
+    regimenId: 'levamisole-goat',
+    direction: 'veterinarian',
+    meatHours: 96,
+    milkHours: null,
+  },
+  'withdraw-approval': { type: 'withdraw-approval', id: 'i', regimenId: 'levamisole-goat' },
+  'set-syringes': { type: 'set-syringes', id: 'i', syringeIds: ['syringe-6-by-0.1'] },
+  'set-person': { type: 'set-person', id: 'i', name: 'Kim' },
+  'set-face': { type: 'set-face', id: 'i', face: 'dim' },
+  'set-weight-unit': { type: 'set-weight-unit', id: 'i', unit: 'kg' },
+  'safety-read': { type: 'safety-read', id: 'i' },
+  tray: { type: 'tray', id: 'i', action: { do: 'walk-off' } },
+};
+
+const MEASURED = {
+  animal: 'anna',
+  animalName: 'Anna',
+  species: 'goat',
+  active: 'levamisole hydrochloride',
+  jugId: 'jug-7',
+  jugNumber: 7,
+  volumeMl: 3.3,
+  exactVolumeMl: 3.30199,
+  syringe: 'syringe-6-by-0.1',
+  syringeName: '6 mL syringe',
+  syringeCapacityMl: 6,
+  syringeGraduationMl: 0.1,
+  draws: 1,
+  marksMl: [3.3],
+  strengthMgPerMl: 49.453,
+  targetMgPerKg: 12,
+  deliveredMgPerKg: { value: 11.99, low: 11.3, high: 12.7 },
+  shares: [{ of: 'syringe', share: 1 }],
+  weightGrams: 13_608,
+  weightUncertaintyGrams: 30,
+  weighedAt: '2026-05-01T09:00:00.000Z',
+  route: 'oral drench',
+} as const;
+
+/** The worked example on offer. */
+export const OFFER: OfferView = {
+  ...MEASURED,
+  marksMl: [3.3],
+  shares: [{ of: 'syringe', share: 1 }],
+  id: 'offer-1',
+  agitate: 'swirl',
+  cautions: [{ code: 'extra-label', strength: 'note', values: {} }],
+  expiresAt: '2026-05-01T09:10:00.000Z',
+};
+
+/** The same in the day book. */
+export const TREATMENT: TreatmentView = {
+  ...MEASURED,
+  marksMl: [3.3],
+  shares: [{ of: 'syringe', share: 1 }],
+  id: 'treatment-1',
+  sequence: 1,
+  offerId: 'offer-1',
+  outcome: 'whole',
+  givenAt: '2026-05-01T09:01:00.000Z',
+  provisional: false,
+  by: 'Kim',
+  late: false,
+  direction: 'veterinarian',
+  meatClear: { kind: 'at', at: '2026-05-05T09:01:00.000Z' },
+  milkClear: { kind: 'unknown' },
+  acceptedCautions: [],
+  corrections: [],
+};

@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest';
+import type { AnimalClass as CoreClass, Species as CoreSpecies } from '../../core/herd/animal.ts';
+import type { MixingStep } from '../../core/jug/state.ts';
+import type { JugLife } from '../../core/mixing/jug.ts';
+import type { PourAdvice } from '../../core/mixing/pour.ts';
+import type { PowderVerdict } from '../../core/mixing/powder.ts';
+import type { SkipReason, Step } from '../../core/round/state.ts';
+import type { Correction, Outcome } from '../../core/round/treatment.ts';
+import type { DeckVerdict } from '../../core/weighing/deck.ts';
+import { AnimalClass, Species } from '../../shared/animal.ts';
+import { CorrectionView, TreatmentView } from '../../shared/dose.ts';
+import { CorrectionKind, Intent } from '../../shared/intent.ts';
+import { JugView, MixingView, PourView } from '../../shared/jug.ts';
+import { RoundView } from '../../shared/round.ts';
+import { KioskState } from '../../shared/state.ts';
+
+/** The words of a union of the core, named so that a new one does not compile until it is here. */
+function words<W extends string>(all: Readonly<Record<W, true>>): string[] {
+  return Object.keys(all).sort();
+}
+
+/** The values an enum schema takes. */
+function options(schema: { readonly options: readonly string[] }): string[] {
+  return [...schema.options].sort();
+}
+
+/** The literal of one key in every variant of a union schema. */
+function literals(union: { readonly options: readonly { readonly shape: object }[] }, key: string): string[] {
+  return union.options
+    .map(({ shape }) => (shape as Record<string, { readonly value: string }>)[key]?.value ?? '')
+    .sort();
+}
+
+function intent(type: string) {
+  const found = Intent.options.find(({ shape }) => shape.type.value === type);
+  if (found === undefined) throw new Error(`no intent ${type}`);
+  return found.shape as unknown as Record<string, { readonly options: readonly string[] }>;
+}
+
+describe('the wire has the very words of the core, no more and no fewer, for', () => {
+  test('species and classes', () => {
+    expect(options(Species)).toEqual(words<CoreSpecies>({ goat: true, sheep: true, cattle: true }));
+    expect(options(AnimalClass)).toEqual(
+      words<CoreClass>({ female: true, male: true, castrate: true, young: true }),
+    );
+  });
+
+  test('the verdict of the platform', () => {
+    const verdicts = words<DeckVerdict>({
+      blank: true,
+      fault: true,
+      net: true,
+      'not-zeroed': true,
+      empty: true,
+      'stepping-on': true,
+      settling: true,
+      held: true,
+      'stepping-off': true,
+    });
+    expect(options(KioskState.shape.platform.shape.verdict)).toEqual(verdicts);
+  });
+
+  test('the steps of the round and of the mixing', () => {
+    const steps = words<Step>({
+      'no-jug': true,
+      'prove-jug': true,
+      visit: true,
+      'which-animal': true,
+      cautions: true,
+      offered: true,
+      logging: true,
+      logged: true,
+    });
+    expect(literals(RoundView, 'step')).toEqual(steps);
+    const mixing = words<MixingStep>({
+      idle: true,
+      water: true,
+      place: true,
+      pour: true,
+      powder: true,
+      dissolve: true,
+      label: true,
+    });
+    expect(literals(MixingView, 'step')).toEqual(mixing);
+  });
+
+  test('outcomes, skips and corrections', () => {
+    const outcomes = words<Outcome>({ whole: true, part: true, 'spat-out': true });
+    expect(options(TreatmentView.shape.outcome)).toEqual(outcomes);
+    expect([...(intent('give')['outcome']?.options ?? [])].sort()).toEqual(outcomes);
+    const skips = words<SkipReason>({
+      'not-needed': true,
+      sick: true,
+      refused: true,
+      later: true,
+      stopped: true,
+    });
+    expect([...(intent('skip')['reason']?.options ?? [])].sort()).toEqual(skips);
+    const kinds = words<Correction['what']['kind']>({
+      'not-given': true,
+      'wrong-animal': true,
+      'wrong-volume': true,
+    });
+    expect(options(CorrectionView.shape.kind)).toEqual(kinds);
+    expect(literals(CorrectionKind, 'kind')).toEqual(kinds);
+  });
+
+  test('jugs, pouring and powder', () => {
+    expect(options(JugView.shape.life)).toEqual(
+      words<JugLife>({ 'in-life': true, 'past-use-by': true, empty: true, discarded: true }),
+    );
+    expect(options(PourView.shape.advice)).toEqual(
+      words<PourAdvice>({ pour: true, slow: true, stop: true, over: true, 'jug-lifted': true }),
+    );
+    const powder = MixingView.options.find(({ shape }) => shape.step.value === 'powder');
+    if (powder === undefined) throw new Error('the mixing has no powder step');
+    const { verdict } = powder.shape as unknown as { verdict: { readonly options: readonly string[] } };
+    expect(options(verdict)).toEqual(
+      words<PowderVerdict>({ none: true, whole: true, part: true, 'too-much': true }),
+    );
+  });
+});

@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import type { MixingRefusal } from '../../core/jug/state.ts';
+import type { whyNotApprovable } from '../../core/medicine/approval.ts';
+import type { RoundRefusal } from '../../core/round/state.ts';
+import { REFUSALS, type Refusal } from '../../shared/intent.ts';
+
+type CoreRefusal = RoundRefusal | MixingRefusal | NonNullable<ReturnType<typeof whyNotApprovable>>;
+
+/** Every refusal the core can give; one more does not compile until it stands here, one of none does not either. */
+const FROM_CORE = {
+  'wrong-state': true,
+  'no-such-jug': true,
+  'jug-out-of-life': true,
+  'not-this-jug': true,
+  'needs-held-press': true,
+  'no-such-animal': true,
+  'no-such-caution': true,
+  'cannot-pass-stop': true,
+  'offer-ended': true,
+  'platform-not-ready': true,
+  'no-such-packet': true,
+  'temperature-out-of-range': true,
+  'bench-not-ready': true,
+  'bench-moving': true,
+  'no-jug-on-scale': true,
+  'scale-too-coarse': true,
+  'too-little-water': true,
+  'tared-mid-way': true,
+  'needs-veterinarian': true,
+} satisfies Record<CoreRefusal, true>;
+
+test('every refusal of the core can be told over the wire', () => {
+  const known: Record<CoreRefusal, true> extends Record<Extract<Refusal, CoreRefusal>, true> ? true : false =
+    true;
+  expect(known).toBe(true);
+  for (const refusal of Object.keys(FROM_CORE)) expect(REFUSALS).toContain(refusal);
+});
+
+test('the compiler knows every refusal of the core as one of the wire', () => {
+  const untold: Exclude<CoreRefusal, Refusal>[] = [];
+  const told: readonly Refusal[] = Object.keys(FROM_CORE) as CoreRefusal[];
+  expect(untold).toEqual([]);
+  expect(told.length).toBe(Object.keys(FROM_CORE).length);
+});
+
+test('no refusal stands twice', () => {
+  expect(new Set(REFUSALS).size).toBe(REFUSALS.length);
+});
