@@ -16,7 +16,7 @@ export default defineConfig({
           name: 'rooms',
           environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/kiosk/**', 'tests/browser/**'],
+          exclude: ['tests/kiosk/**', 'tests/browser/**', 'tests/process/**'],
         },
       },
       {
@@ -28,9 +28,9 @@ export default defineConfig({
       {
         root,
         test: {
-          name: 'browser',
+          name: 'whole',
           environment: 'node',
-          include: ['tests/browser/**/*.test.ts'],
+          include: ['tests/browser/**/*.test.ts', 'tests/process/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 60_000,
           fileParallelism: false,

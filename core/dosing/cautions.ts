@@ -26,9 +26,11 @@ export const CAUTION_CODES = [
   'weight-pounds-for-kilograms',
   'weight-far-from-last',
   'weight-changed',
+  'named-late',
   'milk-time-unknown',
   'milk-not-for-people',
   'interval-crosses-ceiling',
+  'above-target',
   'below-target',
   'clock-untrusted',
   'extra-label',
@@ -53,6 +55,14 @@ export interface EarlierDose {
   readonly clockTrusted: boolean;
 }
 
+/** What makes this visit of the animal doubtful. */
+export interface VisitDoubts {
+  /** Whether an offer for this animal ended without an answer. */
+  readonly unanswered: boolean;
+  /** Whether the animal was named only after it had been weighed and had left. */
+  readonly namedLate: boolean;
+}
+
 /** All that the cautions look at. */
 export interface CautionInput {
   readonly animal: Animal;
@@ -66,8 +76,7 @@ export interface CautionInput {
   readonly dose: Dose | null;
   /** Earlier doses of this animal in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
-  /** Whether an offer for this animal ended without an answer. */
-  readonly unanswered: boolean;
+  readonly visit: VisitDoubts;
   /** Milliseconds since 1970. */
   readonly wallMs: number;
   readonly clockTrusted: boolean;
@@ -75,8 +84,9 @@ export interface CautionInput {
 
 /** A second dose inside this many hours is never offered. */
 const SAME_DAY_HOURS = 24;
-/** A measured dose below this share of the target is asked about (our own guard). */
+/** A measured dose below or above these shares of the target is asked about (our own guards). */
 const BELOW_TARGET = 0.9;
+const ABOVE_TARGET = 1.1;
 
 /** Every caution that applies, stops first, then asks, then notes. */
 export function cautionsFor(input: CautionInput): Caution[] {
@@ -119,9 +129,9 @@ function ruleCautions({ regimen, approval, dose }: CautionInput): Caution[] {
 }
 
 function historyCautions(input: CautionInput): Caution[] {
-  const { jug, regimen, earlier, unanswered, wallMs, clockTrusted } = input;
+  const { jug, regimen, earlier, visit, wallMs, clockTrusted } = input;
   const found: Caution[] = [];
-  if (unanswered) found.push(caution('unanswered-offer', 'stop'));
+  if (visit.unanswered) found.push(caution('unanswered-offer', 'stop'));
   const same = earlier.filter((dose) => dose.medicineId === jug.medicineId);
   const last = Math.max(...same.filter((dose) => dose.clockTrusted).map((dose) => dose.givenAtMs));
   // In the order given: what a later, trusted date stands behind is known to be old.
@@ -142,8 +152,9 @@ function historyCautions(input: CautionInput): Caution[] {
   return found;
 }
 
-function weightCautions({ animal, weight }: CautionInput): Caution[] {
+function weightCautions({ animal, weight, visit }: CautionInput): Caution[] {
   const found: Caution[] = [];
+  if (visit.namedLate) found.push(caution('named-late', 'ask', { grams: weight.mass.value }));
   const doubt = doubtOf(animal, weight.mass);
   const lastGrams = animal.lastWeight?.mass.value;
   const values = lastGrams === undefined ? {} : { lastGrams };
@@ -170,8 +181,8 @@ function doseCautions({ dose, regimen }: CautionInput): Caution[] {
   if (high > regimen.ceiling.value) {
     found.push(caution('interval-crosses-ceiling', 'ask', { high, ceiling: regimen.ceiling.value }));
   }
-  if (value < BELOW_TARGET * regimen.target.value) {
-    found.push(caution('below-target', 'ask', { value, target: regimen.target.value }));
-  }
+  const target = regimen.target.value;
+  if (value < BELOW_TARGET * target) found.push(caution('below-target', 'ask', { value, target }));
+  if (value > ABOVE_TARGET * target) found.push(caution('above-target', 'ask', { value, target }));
   return found;
 }

@@ -4,8 +4,9 @@ import type { Regimen } from '../medicine/formulary.ts';
 import { regimenFor } from '../medicine/formulary.ts';
 import { medicineById } from '../medicine/medicines.ts';
 import type { Jug } from '../mixing/jug.ts';
+import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
-import { type Caution, cautionsFor, type EarlierDose } from './cautions.ts';
+import { type Caution, cautionsFor, type EarlierDose, type VisitDoubts } from './cautions.ts';
 import { type Dose, doseFor } from './dose.ts';
 import type { Syringe } from './syringe.ts';
 
@@ -15,7 +16,7 @@ export interface DoseWorld {
   readonly syringes: readonly Syringe[];
   /** Earlier doses of the whole herd in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
-  readonly wallMs: number;
+  readonly now: Pick<Moment, 'wallMs'>;
   readonly clockTrusted: boolean;
 }
 
@@ -32,7 +33,7 @@ export function decideDose(
   animal: Animal,
   weight: Held,
   jug: Jug,
-  unanswered: boolean,
+  visit: VisitDoubts,
   world: DoseWorld,
 ): Decision {
   const medicine = medicineById(jug.medicineId);
@@ -47,8 +48,8 @@ export function decideDose(
     approval,
     dose,
     earlier: world.earlier.filter((earlier) => earlier.animalId === animal.id),
-    unanswered,
-    wallMs: world.wallMs,
+    visit,
+    wallMs: world.now.wallMs,
     clockTrusted: world.clockTrusted,
   });
   return { regimen, approval, dose, cautions };

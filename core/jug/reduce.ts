@@ -1,5 +1,5 @@
 import { packetById } from '../medicine/medicines.ts';
-import { achievedStrength } from '../mixing/achieved.ts';
+import { achievedStrength, withPowderSeen } from '../mixing/achieved.ts';
 import { planMix } from '../mixing/plan.ts';
 import { pourBand } from '../mixing/pour.ts';
 import { isTooCoarse, judgePowder } from '../mixing/powder.ts';
@@ -135,7 +135,10 @@ function weighPowder(mixing: Mixing, world: MixingWorld): MixingOutcome {
     return verdict === 'too-much' ? go({ ...mixing, step: 'powder', verdict }) : go(mixing);
   }
   if (verdict === 'whole') {
-    const { plan, jugMass, net, water, achieved } = mixing;
+    const { plan, jugMass, net, water } = mixing;
+    const found = packetById(plan.packetId);
+    if (found === undefined) return refuse(mixing, 'no-such-packet');
+    const achieved = withPowderSeen(mixing.achieved, found.packet, rise, divisionOf(world));
     return go({ step: 'dissolve', plan, jugMass, net, water, achieved });
   }
   return verdict === mixing.verdict ? go(mixing) : go({ ...mixing, verdict });

@@ -53,3 +53,16 @@ export function achievedStrength(
     contributions: budget.contributions,
   };
 }
+
+/**
+ * The strength once the powder was seen to arrive: the same value, and less sure the further the rise was from the
+ * packet's printed mass.
+ *
+ * The printed active mass is better than a kitchen scale; what the scale misses may have been spilled.
+ */
+export function withPowderSeen(achieved: Achieved, packet: Packet, rise: Mass, division: Mass): Achieved {
+  const off = Math.max(Math.abs(rise.value - packet.grossGrams.value), division.value);
+  const seen = { of: 'powder seen to arrive', relative: rectangular(off) / packet.grossGrams.value };
+  const budget = combine([...achieved.contributions, seen]);
+  return { ...achieved, relative: budget.relative, contributions: budget.contributions };
+}

@@ -16,12 +16,12 @@ export function quantity<U extends string>(unit: U, value: number): Quantity<U> 
 }
 
 /** The sum of two quantities of one unit. */
-export function add<U extends string>(a: Quantity<U>, b: Quantity<U>): Quantity<U> {
+export function add<U extends string>(a: Quantity<U>, b: Quantity<NoInfer<U>>): Quantity<U> {
   return quantity(a.unit, a.value + b.value);
 }
 
 /** The first quantity less the second. */
-export function subtract<U extends string>(a: Quantity<U>, b: Quantity<U>): Quantity<U> {
+export function subtract<U extends string>(a: Quantity<U>, b: Quantity<NoInfer<U>>): Quantity<U> {
   return quantity(a.unit, a.value - b.value);
 }
 
@@ -31,12 +31,12 @@ export function scale<U extends string>(a: Quantity<U>, factor: number): Quantit
 }
 
 /** The plain number of times the second quantity goes into the first. Throws when the second is zero. */
-export function ratio<U extends string>(a: Quantity<U>, b: Quantity<U>): number {
+export function ratio<U extends string>(a: Quantity<U>, b: Quantity<NoInfer<U>>): number {
   if (b.value === 0) throw new RangeError(`cannot divide by zero ${b.unit}`);
   return a.value / b.value;
 }
 
 /** The distance between two quantities of one unit, never negative. */
-export function distance<U extends string>(a: Quantity<U>, b: Quantity<U>): Quantity<U> {
+export function distance<U extends string>(a: Quantity<U>, b: Quantity<NoInfer<U>>): Quantity<U> {
   return quantity(a.unit, Math.abs(a.value - b.value));
 }

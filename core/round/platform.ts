@@ -129,7 +129,8 @@ function identifiedInVisit(
   // After step-off another animal is the next one: the weight stays with the one that was weighed, unless that was
   // only named by a tap, and the tap is taken back by another.
   const next = !visit.onDeck && visit.weight !== null && (wandInvolved || round.phase.step === 'offered');
-  const fromHere = next ? { ...EMPTY_VISIT, who } : { ...visit, who: withOthers(who, before) };
+  const named = { ...withOthers(who, before), late: !visit.onDeck && visit.weight !== null };
+  const fromHere = next ? { ...EMPTY_VISIT, who } : { ...visit, who: named };
   return andThen(lapse(round, 'new-animal'), (after) => advanceVisit(after, jugId, fromHere, [], world));
 }
 
@@ -140,7 +141,8 @@ function afterLeaving(visit: Visit): Visit {
 
 /** Tags read one after the other before a step-on: whichever animal steps on, all of them are remembered. */
 function withOthers(who: Identity, before: Identity | null): Identity {
-  if (before?.via !== 'wand' || who.via !== 'wand') return who;
+  // A tap is a choice, and settles what was read before it.
+  if (before === null || who.via !== 'wand') return who;
   const { animalId, at, others = [] } = before;
   return { ...who, others: [...others, { animalId, at }].filter((other) => other.animalId !== who.animalId) };
 }

@@ -2,6 +2,7 @@ import type { CautionCode } from '../dosing/cautions.ts';
 import type { Decision, DoseWorld } from '../dosing/decide.ts';
 import type { Animal } from '../herd/animal.ts';
 import type { Jug } from '../mixing/jug.ts';
+import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
 import type { LapseReason, Offer, VisitWeight } from './offer.ts';
 import type { Correction, Outcome, Treatment } from './treatment.ts';
@@ -12,6 +13,8 @@ export interface Identity {
   readonly via: 'wand' | 'screen';
   /** Uptime in milliseconds of the read or the tap. */
   readonly at: number;
+  /** True where it was named only after it had been weighed and had left. */
+  readonly late?: boolean;
   /** Other animals whose tags were read shortly before this one's, with nobody on the deck yet. */
   readonly others?: readonly { readonly animalId: string; readonly at: number }[];
 }
@@ -103,7 +106,7 @@ export type RoundEffect =
   | { readonly do: 'record-lapse'; readonly offer: Offer; readonly reason: LapseReason }
   | { readonly do: 'record-not-given'; readonly offer: Offer };
 
-/** Why an intent was refused; nothing changed. */
+/** Why an intent was refused; nothing was given. */
 export type RoundRefusal =
   | 'wrong-state'
   | 'no-such-jug'
@@ -125,7 +128,7 @@ export interface RoundStep {
 
 /** What the round may look at while it takes a step. */
 export interface RoundWorld extends DoseWorld {
-  readonly now: { readonly uptimeMs: number; readonly wallMs: number };
+  readonly now: Moment;
   readonly animals: readonly Animal[];
   readonly jugs: readonly Jug[];
   /** Whether the platform's link is ready and its deck not blank. */

@@ -59,7 +59,8 @@ export function advanceVisit(
     return go(round, { step: 'visit', jugId, visit: { ...visit, weight: null } });
 
   const unanswered = round.unanswered.some((offer) => offer.animal.id === animal.id);
-  const decision = decideDose(animal, weight.held, jug, unanswered, world);
+  const namedLate = visit.who?.late ?? false;
+  const decision = decideDose(animal, weight.held, jug, { unanswered, namedLate }, world);
   const { regimen, approval, dose, cautions } = decision;
   const open = cautions.some(
     ({ strength, code }) => strength === 'stop' || (strength === 'ask' && !accepted.includes(code)),

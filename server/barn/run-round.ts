@@ -10,7 +10,6 @@ export function roundWorld(barn: BarnContext): RoundWorld {
   const now = clock.now();
   return {
     now,
-    wallMs: now.wallMs,
     clockTrusted: clock.isTrusted(),
     animals: memory.animals,
     jugs: memory.jugs,

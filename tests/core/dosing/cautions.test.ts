@@ -10,7 +10,7 @@ import { grams, kilograms } from '../../../core/quantity/mass.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
 import { makeAnimal } from '../make/animal.ts';
 import { makeApproval } from '../make/approval.ts';
-import { makeCautionInput } from '../make/caution-input.ts';
+import { makeCautionInput, NO_DOUBTS } from '../make/caution-input.ts';
 import { makeEarlier } from '../make/earlier.ts';
 import { makeHeld } from '../make/held.ts';
 import { makeJug } from '../make/jug.ts';
@@ -68,7 +68,8 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
   },
   'no-syringe': { strength: 'stop', provoke: { dose: null }, quiet: {} },
   'same-active-today': { strength: 'stop', provoke: dosedHoursAgo(23.99), quiet: dosedHoursAgo(24) },
-  'unanswered-offer': { strength: 'stop', provoke: { unanswered: true }, quiet: { unanswered: false } },
+  'unanswered-offer': { strength: 'stop', provoke: { visit: { ...NO_DOUBTS, unanswered: true } }, quiet: {} },
+  'named-late': { strength: 'ask', provoke: { visit: { ...NO_DOUBTS, namedLate: true } }, quiet: {} },
   'repeat-too-soon': {
     strength: 'ask',
     provoke: dosedHoursAgo(14 * 24 - 0.01),
@@ -101,6 +102,7 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     quiet: { ...sheepInMilk, animal: makeAnimal({ inMilk: false }) },
   },
   'interval-crosses-ceiling': { strength: 'ask', provoke: unsureBy(12), quiet: unsureBy(8) },
+  'above-target': { strength: 'ask', provoke: measuredAt(13.3), quiet: measuredAt(13.1) },
   'below-target': { strength: 'ask', provoke: measuredAt(10.7), quiet: measuredAt(10.9) },
   'clock-untrusted': {
     strength: 'ask',
@@ -142,7 +144,11 @@ describe('cautions', () => {
     for (const first of CAUTION_CODES) {
       for (const second of CAUTION_CODES) {
         const order = cautionsFor(
-          makeCautionInput({ ...CASES[first].provoke, ...CASES[second].provoke, unanswered: true }),
+          makeCautionInput({
+            ...CASES[first].provoke,
+            ...CASES[second].provoke,
+            visit: { unanswered: true, namedLate: true },
+          }),
         ).map(({ strength }) => ({ stop: 0, ask: 1, note: 2 })[strength]);
         expect(order).toEqual([...order].sort((a, b) => a - b));
         expect(order[0]).toBe(0);

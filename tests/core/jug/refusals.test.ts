@@ -63,11 +63,11 @@ describe('the mixing refuses', () => {
     expect(refusal('pour', { type: 'poured' }, tared)).toBe('tared-mid-way');
   });
 
-  test('a bench too coarse to tell one packet from one and a half', () => {
+  test('a bench too coarse to see whether a whole packet arrived', () => {
     const coarse = (grams: number) =>
       mixingWorld(0, { bench: makeBench(JUG_GRAMS, { division: { unit: 'g', value: grams } }) });
-    expect(refusal('place', { type: 'jug-placed' }, coarse(20))).toBe('scale-too-coarse');
+    expect(refusal('place', { type: 'jug-placed' }, coarse(5))).toBe('scale-too-coarse');
     expect(refusal('place', { type: 'jug-placed' }, coarse(50))).toBe('scale-too-coarse');
-    expect(reduceMixing(mixingAt('place'), { type: 'jug-placed' }, coarse(5)).refused).toBeNull();
+    expect(reduceMixing(mixingAt('place'), { type: 'jug-placed' }, coarse(2)).refused).toBeNull();
   });
 });

@@ -8,6 +8,9 @@ import { makeJug } from './jug.ts';
 import { makeRegimen } from './regimen.ts';
 import { NINE_OCLOCK } from './time.ts';
 
+/** A visit with nothing doubtful about it. */
+export const NO_DOUBTS = { unanswered: false, namedLate: false } as const;
+
 /** Anna at 40 kg with everything in order: nothing but the note that goats are extra-label. */
 export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput {
   const weight = over.weight ?? makeHeld();
@@ -21,7 +24,7 @@ export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput
     approval: makeApproval(),
     dose: regimen === null ? null : doseFor(weight, regimen, jug, SYRINGE_CATALOGUE),
     earlier: [],
-    unanswered: false,
+    visit: NO_DOUBTS,
     wallMs: NINE_OCLOCK,
     clockTrusted: true,
     ...over,

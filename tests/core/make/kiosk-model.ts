@@ -77,7 +77,6 @@ export class KioskModel {
     const wallMs = NINE_OCLOCK + this.#uptime - UP;
     return {
       now: { uptimeMs: this.#uptime, wallMs },
-      wallMs,
       clockTrusted: this.clockTrusted,
       animals: ANIMALS,
       jugs: this.jugs,

@@ -9,7 +9,6 @@ import { NINE_OCLOCK, UP } from './time.ts';
 export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
   return {
     now: { uptimeMs: UP, wallMs: NINE_OCLOCK },
-    wallMs: NINE_OCLOCK,
     clockTrusted: true,
     animals: [makeAnimal(), makeAnimal({ id: 'bella', name: 'Bella', tag: '840003123456790' })],
     jugs: [makeJug()],
@@ -27,7 +26,6 @@ export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
 export function later(ms: number, over: Partial<RoundWorld> = {}): RoundWorld {
   return makeWorld({
     now: { uptimeMs: UP + ms, wallMs: NINE_OCLOCK + ms },
-    wallMs: NINE_OCLOCK + ms,
     freshId: `id-at-${ms}`,
     ...over,
   });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { achievedStrength } from '../../../core/mixing/achieved.ts';
+import { achievedStrength, withPowderSeen } from '../../../core/mixing/achieved.ts';
 import { planMix } from '../../../core/mixing/plan.ts';
 import { grams } from '../../../core/quantity/mass.ts';
 import { celsius } from '../../../core/quantity/temperature.ts';
@@ -75,5 +75,17 @@ describe('the strength a jug came to', () => {
     const at = (degC: number): number =>
       achieved(902, 1, degC).contributions.find((part) => part.of === 'water temperature')?.relative ?? 0;
     expect(at(40)).toBeGreaterThan(0.5 * at(36));
+  });
+});
+
+describe('the strength once the powder was seen', () => {
+  test('keeps its value and is less sure the further the rise was from the packet', () => {
+    const before = achieved(902);
+    const seen = (rise: number) => withPowderSeen(before, packet, grams(rise), grams(1));
+    expect(seen(52).strength).toEqual(before.strength);
+    expect(seen(52).relative).toBeGreaterThan(before.relative);
+    expect(seen(49).relative).toBeGreaterThan(seen(50).relative);
+    // 3 g of 52 g missing, anywhere within that (rectangular): 3 / 52 / sqrt 3 is 3.33 % on its own.
+    expect(seen(49).relative).toBeGreaterThan(0.0333);
   });
 });

@@ -43,6 +43,13 @@ describe('the powder on a 1 g scale', () => {
 describe('the powder on a coarse scale', () => {
   const divisions = [1, 2, 5, 10, 20, 50];
 
+  test.each(divisions)(
+    'with %d g steps, a packet of which a tenth was spilled is never taken for whole',
+    (division) => {
+      expect(verdict(46.8, division)).not.toBe('whole');
+    },
+  );
+
   test.each(divisions)('with %d g steps, two packets are never taken for one', (division) => {
     expect(verdict(104, division)).not.toBe('whole');
   });

@@ -76,7 +76,7 @@ describe('on any day, whatever happens in whatever order', PATIENCE, () => {
     everyOffer(({ jug }, kiosk, { world }) => {
       expect(kiosk.proved).toBe(jug.id);
       expect(jug.discardedAtMs).toBeNull();
-      expect(world.wallMs).toBeLessThan(jug.useByMs);
+      expect(world.now.wallMs).toBeLessThan(jug.useByMs);
     });
   });
 
@@ -104,7 +104,7 @@ describe('on any day, whatever happens in whatever order', PATIENCE, () => {
         const { treatment } = entry;
         if (effectOf(entry).animalId !== animal.id || treatment.offer.jug.medicineId !== jug.medicineId)
           continue;
-        expect(world.wallMs - treatment.givenAtMs).toBeGreaterThanOrEqual(24 * HOUR_MS);
+        expect(world.now.wallMs - treatment.givenAtMs).toBeGreaterThanOrEqual(24 * HOUR_MS);
       }
     });
   });

@@ -65,8 +65,8 @@ describe('what was shown is what is logged', () => {
     const step = reduceRound(cora, { type: 'give', offerId: offerOf(cora).id, outcome: 'whole' }, world);
     const [treatment] = storedBy([step]);
     expect(treatment?.accepted.map(({ code }) => code)).toEqual(['weight-far-from-last']);
-    expect(treatment?.givenAtMs).toBe(world.wallMs);
-    expect(treatment?.meat).toEqual({ kind: 'at', atMs: world.wallMs + 96 * 3_600_000 });
+    expect(treatment?.givenAtMs).toBe(world.now.wallMs);
+    expect(treatment?.meat).toEqual({ kind: 'at', atMs: world.now.wallMs + 96 * 3_600_000 });
     expect(treatment?.milk).toEqual({ kind: 'unknown' });
     expect(treatment?.late).toBe(false);
   });

@@ -66,6 +66,24 @@ describe('two tags in one visit', () => {
     expect(phaseAt(round, 'which-animal').between).toEqual(['anna', 'bella']);
   });
 
+  test('a tile tapped and then another tag read before the step-on ask which animal it is', () => {
+    const round = timed(ready, [
+      [0, tile('anna')],
+      [5000, wand('bella')],
+      [8000, ON],
+    ]);
+    expect(phaseAt(round, 'which-animal').between).toEqual(['anna', 'bella']);
+  });
+
+  test('a tile tapped after a tag was read is a choice, and settles it', () => {
+    const round = timed(ready, [
+      [0, wand('anna')],
+      [5000, tile('bella')],
+      [8000, ON],
+    ]);
+    expect(phaseAt(round, 'visit').visit.who?.animalId).toBe('bella');
+  });
+
   test('both read within twenty seconds before the step-on ask which animal it is', () => {
     const round = timed(ready, [
       [0, wand('anna')],
@@ -173,8 +191,13 @@ describe('a weight does not pass to another animal', () => {
     expect(round.phase.step).not.toBe('offered');
   });
 
-  test('but stays with the one weighed when its tile is tapped after it left unnamed', () => {
-    const round = play(ready, [ON, weighed(), OFF, tile('bella')]);
-    expect(offerOf(round).animal.id).toBe('bella');
+  test('tapped after one left unnamed, unless the keeper confirms that it was that one', () => {
+    const asked = play(ready, [ON, weighed(), OFF, tile('bella')]);
+    expect(phaseAt(asked, 'cautions').decision.cautions[0]).toMatchObject({
+      code: 'named-late',
+      strength: 'ask',
+    });
+    const accepted = reduceRound(asked, { type: 'accept', code: 'named-late' }, farm(10)).round;
+    expect(offerOf(accepted).animal.id).toBe('bella');
   });
 });

@@ -1,68 +1,24 @@
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterEach, expect, test } from 'vitest';
 import { grams } from '../../core/quantity/mass.ts';
 import { systemTimers } from '../../hardware/serial/timers.ts';
 import { createSimulatedBarn } from '../../hardware/simulator/barn.ts';
-import type { KioskState } from '../../shared/state.ts';
+import { has, type KioskProcess, startKiosk } from './kiosk-process.ts';
 
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const hasSocat = spawnSync('sh', ['-c', 'command -v socat'], { stdio: 'ignore' }).status === 0;
 const cleanUps: (() => unknown)[] = [];
 afterEach(async () => {
   for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
 });
 
-/** Starts the built server as a process of its own and waits for its address. */
-async function start(env: Record<string, string>): Promise<{ base: string; child: ChildProcess }> {
-  const child = spawn(process.execPath, ['dist/server/main.js'], {
-    cwd: ROOT,
-    env: { ...process.env, BYRESIDE_PORT: '0', ...env },
-  });
-  cleanUps.push(() => child.kill('SIGKILL'));
-  const base = await new Promise<string>((resolve, reject) => {
-    let printed = '';
-    const onText = (text: Buffer) => {
-      printed += String(text);
-      const address = /ready at (http:\S+)/.exec(printed)?.[1];
-      if (address !== undefined) resolve(address);
-    };
-    child.stdout.on('data', onText);
-    child.stderr.on('data', onText);
-    child.on('exit', () => reject(new Error(`the server stopped: ${printed}`)));
-  });
-  return { base, child };
+async function start(env: Record<string, string>): Promise<KioskProcess> {
+  const kiosk = await startKiosk(env);
+  cleanUps.push(() => kiosk.child.kill('SIGKILL'));
+  return kiosk;
 }
 
-function client(base: string) {
-  let ids = 0;
-  const state = async (): Promise<KioskState> =>
-    (await fetch(`${base}/api/state`)).json() as Promise<KioskState>;
-  return {
-    state,
-    async send(intent: Record<string, unknown>) {
-      const response = await fetch(`${base}/api/intents`, {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ id: `p${++ids}`, ...intent }),
-      });
-      return response.json() as Promise<{ ok: boolean; code?: string }>;
-    },
-    async until(condition: (state: KioskState) => boolean, what: string): Promise<KioskState> {
-      for (let i = 0; i < 300; i += 1) {
-        const now = await state();
-        if (condition(now)) return now;
-        await new Promise((resolve) => setTimeout(resolve, 50));
-      }
-      throw new Error(`never came: ${what}; ${JSON.stringify(await state())}`);
-    },
-  };
-}
-
-test.runIf(hasSocat)(
+test.runIf(has('socat'))(
   'with scales and wand on real ports a keeper sets the kiosk up by intents alone, mixes, weighs and gives',
   async () => {
     const folder = mkdtempSync(join(tmpdir(), 'process-'));
@@ -73,13 +29,12 @@ test.runIf(hasSocat)(
     });
     cleanUps.push(() => scales.stop());
     const data = join(folder, 'data');
-    const { base } = await start({
+    const kiosk = await start({
       BYRESIDE_DATA: data,
       BYRESIDE_PLATFORM: `${scales.paths.platform},st-gs,9600`,
       BYRESIDE_BENCH: `${scales.paths.bench},sma`,
       BYRESIDE_WAND: scales.paths.wand,
     });
-    const kiosk = client(base);
     const fresh = await kiosk.until(
       (s) => [s.platform.link, s.bench.link, s.wand.link].every((link) => link === 'ready'),
       'all links ready',
@@ -135,8 +90,7 @@ test.runIf(hasSocat)(
     // 60 kg at 8 mg/kg over 48.04 mg/mL is 9.99 mL: the mark at 10 mL of a syringe marked in 0.2 mL.
     expect(offer).toMatchObject({ volumeMl: 10, draws: 1, marksMl: [10] });
     expect((await kiosk.send({ type: 'give', offerId: offer?.id, outcome: 'whole' })).ok).toBe(true);
-    const rows = (await (await fetch(`${base}/api/treatments`)).json()) as unknown[];
-    expect(rows).toHaveLength(1);
+    expect(await kiosk.treatments()).toHaveLength(1);
   },
   60_000,
 );
@@ -147,8 +101,7 @@ test('a configuration that cannot be read opens no device, offers no dose and is
     join(data, 'kiosk.json'),
     '{"devices": {"platform": {"path": "/dev/null", "profile": "unheard-of"}}}',
   );
-  const { base } = await start({ BYRESIDE_DATA: data });
-  const kiosk = client(base);
+  const kiosk = await start({ BYRESIDE_DATA: data });
   expect(await kiosk.state()).toMatchObject({
     demo: false,
     problem: { code: 'config-invalid', field: 'devices.platform.profile', file: join(data, 'kiosk.json') },

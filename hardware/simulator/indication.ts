@@ -1,0 +1,24 @@
+import { type Mass, type MassUnit, massIn } from '../../core/quantity/mass.ts';
+import { decimalsOf, fromSteps } from '../../core/quantity/round.ts';
+
+/** The face of a scale: the unit it shows and the step it counts in. */
+export interface Face {
+  readonly unit: MassUnit;
+  readonly division: Mass;
+}
+
+/** What a scale shows at one moment. */
+export interface Indication {
+  /** Whole divisions, below zero included. */
+  readonly steps: number;
+  readonly moving: boolean;
+  /** True while a tare is taken off. */
+  readonly net: boolean;
+  readonly range: 'within' | 'over' | 'under';
+}
+
+/** The digits shown, without sign, with the decimals the division needs. */
+export function digitsOf(indication: Indication, face: Face): string {
+  const step = massIn(face.division, face.unit);
+  return fromSteps(Math.abs(indication.steps), step).toFixed(decimalsOf(step));
+}

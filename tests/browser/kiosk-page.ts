@@ -1,0 +1,62 @@
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+
+/** Where Debian puts its Chromium. */
+export const CHROMIUM = '/usr/bin/chromium';
+
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+/** A kiosk page of the smallest panel, touched and never clicked. */
+export interface KioskPage {
+  readonly page: Page;
+  /** Taps the part with this test id, optionally with further attributes as a CSS selector. */
+  tap(testId: string, attributes?: string): Promise<void>;
+  /** Keeps a finger on a part for so long, then lifts it. */
+  press(testId: string, ms: number): Promise<void>;
+  /** The text of a part. */
+  text(testId: string): Promise<string>;
+  /** Complaints of the page: errors, and refusals by its content policy. */
+  readonly complaints: string[];
+  close(): Promise<void>;
+}
+
+/** Opens a page on a server at the smallest panel's size. */
+export async function openKiosk(base: string): Promise<KioskPage> {
+  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  const context: BrowserContext = await browser.newContext({
+    viewport: { width: 800, height: 480 },
+    hasTouch: true,
+  });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text());
+  });
+  const touch = await context.newCDPSession(page);
+  await page.goto(base);
+
+  const part = (testId: string, attributes = '') =>
+    page.locator(`[data-testid="${testId}"]${attributes}`).first();
+  return {
+    page,
+    complaints,
+    tap: (testId, attributes) => part(testId, attributes).tap(),
+    async press(testId, ms) {
+      const box = await part(testId).boundingBox();
+      if (box === null) throw new Error(`${testId} is not on the screen`);
+      const point = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+      await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [point] });
+      await new Promise((resolve) => setTimeout(resolve, ms));
+      await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    },
+    text: async (testId) => (await part(testId).innerText()).replace(/\s+/g, ' ').trim(),
+    close: () => browser.close(),
+  };
+}
