@@ -1,0 +1,66 @@
+import type { ClearView, TreatmentView } from '../../shared/dose.ts';
+import type { Show } from '../words/show.ts';
+import type { Words } from '../words/words.ts';
+
+/** One fact of a record: what it is, and the fact as shown. */
+export interface RecordLine {
+  readonly label: string;
+  readonly value: string;
+}
+
+/** The whole of a treatment as lines, in the order in which a keeper or inspector asks for them. */
+export function recordLines(treatment: TreatmentView, words: Words, show: Show): RecordLine[] {
+  const { dayBook } = words;
+  const mark = (ml: number): string => show.dose(ml, treatment.syringeGraduationMl);
+  const { value, low, high } = treatment.deliveredMgPerKg;
+  const clear = (at: ClearView): string => {
+    if (at.kind !== 'at') return words.clear[at.kind];
+    const provisional = treatment.provisional ? `, ${words.platform.provisional}` : '';
+    return `${show.day(at.at)} ${show.time(at.at)}${provisional}`;
+  };
+  const draws = treatment.draws > 1 ? `, ${treatment.marksMl.map(mark).join(words.platform.and)}` : '';
+  const late = treatment.late ? `, ${dayBook.late}` : '';
+  return [
+    { label: dayBook.animal, value: `${treatment.animalName}, ${words.species[treatment.species]}` },
+    {
+      label: dayBook.weight,
+      value: `${show.weight(treatment.weightGrams)} ${dayBook.doubt(show.weight(2 * treatment.weightUncertaintyGrams))}`,
+    },
+    { label: dayBook.medicine, value: `${treatment.active}, ${dayBook.routeOral}` },
+    {
+      label: dayBook.jug,
+      value: `${words.platform.jugNumber(treatment.jugNumber)}, ${show.strength(treatment.strengthMgPerMl)}`,
+    },
+    {
+      label: dayBook.volume,
+      value: `${mark(treatment.volumeMl)} (${dayBook.exact(show.exact(treatment.exactVolumeMl))})`,
+    },
+    { label: dayBook.syringe, value: `${treatment.syringeName}${draws}` },
+    {
+      label: dayBook.delivered,
+      value: words.platform.interval(show.number(value, 1), show.number(low, 1), show.number(high, 1)),
+    },
+    { label: dayBook.given, value: `${show.day(treatment.givenAt)} ${show.time(treatment.givenAt)}${late}` },
+    { label: dayBook.outcome, value: words.platform.outcome[treatment.outcome] },
+    { label: dayBook.by, value: treatment.by },
+    { label: dayBook.onWord, value: dayBook.direction[treatment.direction] },
+    { label: dayBook.meat, value: clear(treatment.meatClear) },
+    { label: dayBook.milk, value: clear(treatment.milkClear) },
+  ];
+}
+
+/** What stands beside a treatment: the asks accepted for it, then its corrections, oldest first. */
+export function besideLines(treatment: TreatmentView, words: Words, show: Show): RecordLine[] {
+  const accepted = treatment.acceptedCautions.map(({ code, values }) => ({
+    label: show.time(treatment.weighedAt),
+    value: words.dayBook.accepted(words.cautions[code](values, show).title),
+  }));
+  const corrections = treatment.corrections.map(({ kind, animalName, volumeMl, at, by }) => ({
+    label: show.when(at),
+    value: `${words.dayBook.correction[kind](
+      animalName ?? '',
+      volumeMl === null ? '' : show.dose(volumeMl, treatment.syringeGraduationMl),
+    )}. ${by}`,
+  }));
+  return [...accepted, ...corrections];
+}

@@ -1,0 +1,111 @@
+import type { CautionCode } from '../../core/dosing/cautions.ts';
+import type { Show } from './show.ts';
+
+/** What a caution says: the matter in a few words, then what is known, then what accepting it means. */
+export interface CautionWords {
+  readonly title: string;
+  readonly detail: string;
+  /** Ends the sentence "Accept: …"; empty for a stop, which cannot be accepted. */
+  readonly accept: string;
+}
+
+type Say = (v: Readonly<Record<string, number>>, show: Show) => CautionWords;
+
+function say(title: string, detail: string, accept = ''): CautionWords {
+  return { title, detail, accept };
+}
+
+/** English words for every caution; none can be added to the codes without its words here. */
+export const enCautions: Readonly<Record<CautionCode, Say>> = {
+  'species-not-covered': () =>
+    say('Not for this kind of animal', 'This medicine has no rule here for the species. Do not give it.'),
+  'not-approved': () =>
+    say('Rule not approved', 'Nobody on this farm has approved this dose rule. Read it at Shed first.'),
+  'jug-past-use-by': (v, show) =>
+    say('This jug is too old', `It was good until ${show.when(v['useByMs'])}. Mix a fresh one.`),
+  'jug-empty': () => say('This jug is empty', 'By the day book nothing is left in it. Take another.'),
+  'jug-too-little': (v, show) =>
+    say('Not enough left', `By the day book ${show.volume(v['leftMl'])} is left: less than this dose.`),
+  'no-syringe': () =>
+    say('No syringe can measure this', 'Add a finer or larger one at Shed, or mix another strength.'),
+  'same-active-today': (v, show) =>
+    say('Already dosed', `It had this medicine ${show.when(v['lastGivenAtMs'])}. Not twice in 24 hours.`),
+  'unanswered-offer': () =>
+    say('Was the last dose given?', 'A dose was shown for this animal and nobody answered. Answer first.'),
+  'repeat-too-soon': (v, show) =>
+    say(
+      'Dosed not long ago',
+      `It had this medicine ${show.day(v['lastGivenAtMs'])}. The rule waits ${show.number(v['repeatDays'])} days.`,
+      'dose it again this soon',
+    ),
+  'weight-outside-species': (v, show) =>
+    say(
+      'Odd weight for its kind',
+      `${show.weight(v['grams'])} is outside what this kind weighs. Is it alone on the deck?`,
+      `${show.weight(v['grams'])} is right`,
+    ),
+  'weight-pounds-for-kilograms': (v, show) =>
+    say(
+      'Pounds or kilograms?',
+      `Now ${show.weight(v['grams'])}, last time ${show.weight(v['lastGrams'])}: they differ as pounds and kilograms do.`,
+      `${show.weight(v['grams'])} is right`,
+    ),
+  'weight-far-from-last': (v, show) =>
+    say(
+      'Far from its last weight',
+      `Now ${show.weight(v['grams'])}, last time ${show.weight(v['lastGrams'])}. Is it the right animal?`,
+      `${show.weight(v['grams'])} is right`,
+    ),
+  'weight-changed': (v, show) =>
+    say(
+      'The weight moved',
+      `Held at ${show.weight(v['fromGrams'])}, then at ${show.weight(v['grams'])}. Did someone lean on the deck?`,
+      `${show.weight(v['grams'])} is right`,
+    ),
+  'named-late': (v, show) =>
+    say(
+      'Named after it had left',
+      `Nobody was named while ${show.weight(v['grams'])} stood on the deck. Is it the weight of this animal?`,
+      'it was this animal',
+    ),
+  'milk-time-unknown': () =>
+    say(
+      'In milk: no safe time known',
+      'No milk time is known for this rule. Ask the vet; keep its milk from people until then.',
+      'keep the milk back',
+    ),
+  'milk-not-for-people': () =>
+    say(
+      'In milk: not for people',
+      'After this medicine the milk of this animal is not for people.',
+      'the milk is not used',
+    ),
+  'interval-crosses-ceiling': (v, show) =>
+    say(
+      'May be too much',
+      `With scale and syringe as they are it may reach ${show.rate(v['high'])}; the limit is ${show.rate(v['ceiling'])}. A finer syringe or a weaker jug would help.`,
+      'give it all the same',
+    ),
+  'above-target': (v, show) =>
+    say(
+      'More than the target',
+      `The nearest mark gives ${show.rate(v['value'])}; the target is ${show.rate(v['target'])}. A finer syringe would help.`,
+      'give the larger dose',
+    ),
+  'below-target': (v, show) =>
+    say(
+      'Less than the target',
+      `The nearest mark gives ${show.rate(v['value'])}; the target is ${show.rate(v['target'])}. Too little breeds resistant worms.`,
+      'give the smaller dose',
+    ),
+  'clock-untrusted': (v, show) =>
+    say(
+      'The clock is not set',
+      `Ages cannot be known. Jug mixed ${show.when(v['mixedAtMs'])}; last dose of this medicine: ${
+        v['lastGivenAtMs'] === undefined ? 'none written' : show.when(v['lastGivenAtMs'])
+      }.`,
+      'jug is fresh, dose is due',
+    ),
+  'extra-label': () =>
+    say('Off the label', 'Not on the label for this kind of animal: on the veterinarian’s word.', ''),
+};

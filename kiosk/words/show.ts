@@ -1,0 +1,128 @@
+import { getContext, setContext } from 'svelte';
+import { grams, type MassUnit } from '../../core/quantity/mass.ts';
+import { decimalsOf } from '../../core/quantity/round.ts';
+import { showNumber, showRate, showStrength, showVolume, showWeight } from '../../core/quantity/show.ts';
+import { mgPerKg, mgPerMl } from '../../core/quantity/strength.ts';
+import { millilitres } from '../../core/quantity/volume.ts';
+
+const KEY = Symbol('show');
+/** What stands where there is no current value. */
+export const DASH = '–';
+/** How fine a weight is shown while the scale has not told its step: 50 g. */
+const USUAL_DIVISION = 50;
+
+/** What the ways of showing depend on; read anew at each use, so that a change of unit shows at once. */
+export interface ShowSettings {
+  readonly unit: MassUnit;
+  /** The platform's step in grams, or `null` while unknown. */
+  readonly division: number | null;
+  readonly benchDivision: number | null;
+  readonly locale: string;
+  /** Milliseconds since 1970: a date is left out of times of the same day. */
+  readonly nowMs: number;
+}
+
+/** A point in time: RFC 3339, or milliseconds since 1970. */
+export type Instant = string | number;
+
+/** Every way in which a number or a time reaches the screen; what is missing becomes a dash. */
+export class Show {
+  readonly #settings: () => ShowSettings;
+
+  constructor(settings: () => ShowSettings) {
+    this.#settings = settings;
+  }
+
+  /** An animal's weight in the keeper's unit, from grams. */
+  weight(value: number | null | undefined): string {
+    if (value == null) return DASH;
+    const { unit, division } = this.#settings();
+    return showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION));
+  }
+
+  /** What lies on the bench scale, in grams. */
+  bench(value: number | null | undefined): string {
+    if (value == null) return DASH;
+    return showWeight(grams(value), 'g', grams(this.#settings().benchDivision ?? 1));
+  }
+
+  /** A volume on a syringe's mark, without its unit. */
+  mark(ml: number, graduationMl: number): string {
+    return showNumber(ml, decimalsOf(graduationMl));
+  }
+
+  /** The mass printed on a packet, in grams. */
+  packet(value: number): string {
+    return `${showNumber(value, 1)} g`;
+  }
+
+  /** A volume on a syringe's mark, in mL. */
+  dose(ml: number, graduationMl: number): string {
+    return showVolume(millilitres(ml), millilitres(graduationMl));
+  }
+
+  /** A volume before it was rounded to a mark, in mL. */
+  exact(ml: number): string {
+    return `${showNumber(ml, 3)} mL`;
+  }
+
+  /** A volume of a jug, to the nearest mL. */
+  volume(ml: number | undefined): string {
+    return ml === undefined ? DASH : `${showNumber(ml, 0)} mL`;
+  }
+
+  /** A strength in mg/mL. */
+  strength(value: number): string {
+    return showStrength(mgPerMl(value));
+  }
+
+  /** A rate in mg/kg. */
+  rate(value: number | undefined): string {
+    return value === undefined ? DASH : showRate(mgPerKg(value));
+  }
+
+  /** A plain number with at most so many decimals. */
+  number(value: number | undefined, decimals = 0): string {
+    return value === undefined ? DASH : showNumber(value, decimals);
+  }
+
+  /** The time of day, such as "14:02". */
+  time(at: Instant | undefined): string {
+    return at === undefined ? DASH : this.#format(at, { hour: '2-digit', minute: '2-digit' });
+  }
+
+  /** The day, such as "Tue 25 Nov". */
+  day(at: Instant | undefined): string {
+    if (at === undefined) return DASH;
+    return this.#format(at, { weekday: 'short', day: 'numeric', month: 'short' }).replaceAll(',', '');
+  }
+
+  /** The time, with its day unless that is today. */
+  when(at: Instant | undefined): string {
+    if (at === undefined) return DASH;
+    return this.day(at) === this.day(this.#settings().nowMs)
+      ? this.time(at)
+      : `${this.day(at)} ${this.time(at)}`;
+  }
+
+  /** Whole minutes from now until then, never below zero, begun ones counted. */
+  minutesUntil(at: Instant): number {
+    return Math.max(0, Math.ceil((new Date(at).getTime() - this.#settings().nowMs) / 60_000));
+  }
+
+  #format(at: Instant, parts: Intl.DateTimeFormatOptions): string {
+    return new Intl.DateTimeFormat(this.#settings().locale, { hourCycle: 'h23', ...parts }).format(
+      new Date(at),
+    );
+  }
+}
+
+/** Puts a page's ways of showing in context. */
+export function createShow(settings: () => ShowSettings): Show {
+  return setContext(KEY, new Show(settings));
+}
+
+/** The page's ways of showing. */
+export function useShow(): Show {
+  return getContext<Show>(KEY);
+}

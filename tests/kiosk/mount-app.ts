@@ -1,0 +1,80 @@
+import { flushSync, mount, unmount } from 'svelte';
+import { vi } from 'vitest';
+import App from '../../kiosk/App.svelte';
+import type { KioskState } from '../../shared/state.ts';
+import { FakeSocket } from './fake-socket.ts';
+
+/** The whole page over a socket in memory. */
+export interface MountedApp {
+  /** The socket in use: a new one after each reconnect. */
+  readonly socket: FakeSocket;
+  readonly sockets: readonly FakeSocket[];
+  /** The element of a test id; throws where there is none. */
+  get(testid: string): HTMLElement;
+  /** The element of a test id, or `null`. */
+  find(testid: string): HTMLElement | null;
+  text(testid: string): string;
+  click(testid: string): void;
+  press(testid: string, kind: string, pointerId?: number): void;
+  /** Sends a patch with the next number. */
+  patch(changes: Partial<KioskState>): void;
+  close(): Promise<void>;
+}
+
+/** Mounts the page at a place; with a state, the socket has already sent it. */
+export function mountApp(state: KioskState | null, place = 'home'): MountedApp {
+  const sockets: FakeSocket[] = [];
+  vi.stubGlobal(
+    'WebSocket',
+    class extends FakeSocket {
+      constructor() {
+        super();
+        sockets.push(this);
+      }
+    },
+  );
+  location.hash = place;
+  document.body.replaceChildren();
+  const app = mount(App, { target: document.body });
+  flushSync();
+  let seq = 1;
+  const last = (): FakeSocket => {
+    const socket = sockets.at(-1);
+    if (socket === undefined) throw new Error('the page opened no socket');
+    return socket;
+  };
+  if (state !== null) last().welcome(state);
+  flushSync();
+  const find = (testid: string): HTMLElement | null => document.querySelector(`[data-testid="${testid}"]`);
+  const get = (testid: string): HTMLElement => {
+    const element = find(testid);
+    if (element === null) throw new Error(`nothing on the page is called ${testid}`);
+    return element;
+  };
+  return {
+    get socket() {
+      return last();
+    },
+    sockets,
+    get,
+    find,
+    text: (testid) => get(testid).textContent.trim(),
+    click: (testid) => {
+      get(testid).click();
+      flushSync();
+    },
+    press: (testid, kind, pointerId = 1) => {
+      get(testid).dispatchEvent(new PointerEvent(kind, { pointerId, bubbles: true }));
+      flushSync();
+    },
+    patch: (changes) => {
+      seq += 1;
+      last().tell({ type: 'patch', seq, changes });
+      flushSync();
+    },
+    close: async () => {
+      await unmount(app);
+      vi.unstubAllGlobals();
+    },
+  };
+}

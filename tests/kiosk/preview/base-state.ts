@@ -1,0 +1,323 @@
+import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
+import type { AnimalView } from '../../../shared/animal.ts';
+import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
+import type { JugView, PlanView } from '../../../shared/jug.ts';
+import type { RegimenView } from '../../../shared/shed.ts';
+import type { KioskState } from '../../../shared/state.ts';
+
+/** The moment at which every picture is taken. */
+export const NOW = '2026-04-14T14:03:10Z';
+
+function animal(
+  id: string,
+  name: string,
+  species: AnimalView['species'],
+  kilograms: number | null,
+  extra: Partial<AnimalView> = {},
+): AnimalView {
+  return {
+    id,
+    name,
+    species,
+    class: 'female',
+    tag: null,
+    inMilk: false,
+    lastWeightGrams: kilograms === null ? null : kilograms * 1000,
+    lastWeighedAt: kilograms === null ? null : '2026-03-20T09:00:00Z',
+    ...extra,
+  };
+}
+
+/** An invented herd. */
+export const HERD: readonly AnimalView[] = [
+  animal('a1', 'Clover', 'goat', 24.4, { inMilk: true, tag: '982000123456789' }),
+  animal('a2', 'Juniper', 'goat', 26.1),
+  animal('a3', '417', 'goat', 22.9),
+  animal('a4', 'Biscuit', 'goat', 31.2, { class: 'castrate' }),
+  animal('a5', 'Thistle', 'sheep', 58.4),
+  animal('a6', 'Old Bramble', 'sheep', 71),
+  animal('a7', 'Pip', 'goat', 9.6, { class: 'young' }),
+  animal('a8', 'Hazel', 'goat', null),
+  animal('a9', 'Marigold', 'cattle', 148, { class: 'young' }),
+];
+
+/** A jug in service. */
+export const JUG: JugView = {
+  id: 'j7',
+  number: 7,
+  medicine: 'Levamisole',
+  active: 'levamisole hydrochloride',
+  strengthMgPerMl: 49.45,
+  strengthUncertainty: 0.004,
+  volumeMl: 946,
+  remainingMl: 612,
+  mixedAt: '2026-04-14T11:40:00Z',
+  useBy: '2026-04-14T23:40:00Z',
+  by: 'Sam',
+  life: 'in-life',
+};
+
+/** The recipe of a jug being mixed. */
+export const PLAN: PlanView = {
+  medicine: 'Levamisole',
+  packetId: 'levamisole-52g',
+  mode: 'make-up-to',
+  celsius: 10,
+  finalVolumeMl: 946.353,
+  powderVolumeMl: 41.6,
+  waterGrams: 903.5,
+  powderGrams: 52,
+  strengthMgPerMl: 49.45,
+};
+
+const measured: Omit<Pick<OfferView, keyof OfferView & keyof TreatmentView>, 'id'> = {
+  animal: 'a1',
+  animalName: 'Clover',
+  species: 'goat',
+  active: 'levamisole hydrochloride',
+  jugId: 'j7',
+  jugNumber: 7,
+  volumeMl: 6,
+  exactVolumeMl: 5.9706,
+  syringe: 'syringe-6-by-0.1',
+  syringeName: '6 mL syringe',
+  syringeCapacityMl: 6,
+  syringeGraduationMl: 0.1,
+  draws: 1,
+  marksMl: [6],
+  strengthMgPerMl: 49.45,
+  targetMgPerKg: 12,
+  deliveredMgPerKg: { value: 12.06, low: 11.4, high: 12.72 },
+  shares: [
+    { of: 'scale and animal', share: 0.4 },
+    { of: 'strength of the jug', share: 0.1 },
+    { of: 'syringe', share: 0.5 },
+  ],
+  weightGrams: 24_600,
+  weightUncertaintyGrams: 90,
+  weighedAt: '2026-04-14T14:02:00Z',
+  route: 'oral drench',
+};
+
+/** A dose held out for a kid of 13.6 kg: 3.3 mL in one draw. */
+export const OFFER: OfferView = {
+  ...measured,
+  id: 'o1',
+  volumeMl: 3.3,
+  exactVolumeMl: 3.301,
+  marksMl: [3.3],
+  weightGrams: 13_603,
+  deliveredMgPerKg: { value: 11.996, low: 11.3, high: 12.7 },
+  agitate: 'swirl',
+  cautions: [{ code: 'extra-label', strength: 'note', values: {} }],
+  expiresAt: '2026-04-14T14:12:00Z',
+};
+
+/** A dose of two draws for a heavier animal. */
+export const TWO_DRAWS: OfferView = {
+  ...OFFER,
+  id: 'o2',
+  animal: 'a6',
+  animalName: 'Old Bramble',
+  species: 'sheep',
+  volumeMl: 11.5,
+  exactVolumeMl: 11.486,
+  syringe: 'syringe-6-by-0.1',
+  draws: 2,
+  marksMl: [5.8, 5.7],
+  weightGrams: 71_000,
+  deliveredMgPerKg: { value: 8.01, low: 7.7, high: 8.3 },
+  cautions: [],
+};
+
+/** A row of the day book. */
+export function treatment(id: string, extra: Partial<TreatmentView> = {}): TreatmentView {
+  return {
+    ...measured,
+    id,
+    sequence: 40,
+    offerId: `offer-${id}`,
+    outcome: 'whole',
+    givenAt: '2026-04-14T14:03:00Z',
+    provisional: false,
+    by: 'Sam',
+    late: false,
+    direction: 'veterinarian',
+    meatClear: { kind: 'at', at: '2026-04-18T14:03:00Z' },
+    milkClear: { kind: 'unknown' },
+    acceptedCautions: [],
+    corrections: [],
+    ...extra,
+  };
+}
+
+const GOAT_CHART = 'Goat anthelmintic chart, July 2006 (Univ. Georgia, Univ. Kentucky), read in a copy';
+const OWN = 'Set by this project as a guard; no source gives one';
+
+/** The regimens as they ship, one of them approved. */
+export const REGIMENS: readonly RegimenView[] = [
+  {
+    id: 'levamisole-goat',
+    medicine: 'Levamisole',
+    active: 'levamisole hydrochloride',
+    species: 'goat',
+    use: 'extra-label',
+    figures: [
+      {
+        label: 'target',
+        value: 12,
+        evidence: 'secondary',
+        source: `${GOAT_CHART}: 3 mL of 44.7 mg/mL for 25 lb`,
+      },
+      {
+        label: 'ceiling',
+        value: 18,
+        evidence: 'own-guard',
+        source: `${OWN}: 1.5 times the target; first signs in goats at 23.76 mg/kg (AJVR 1990, abstract)`,
+      },
+      {
+        label: 'repeat',
+        value: 14,
+        evidence: 'primary',
+        source: 'FDA freedom-of-information summary, NADA 200-225: may be needed again at 2 to 4 weeks',
+      },
+      { label: 'meat', value: 96, evidence: 'secondary', source: `${GOAT_CHART}: 4 days` },
+      {
+        label: 'milk',
+        value: null,
+        evidence: 'not-known',
+        source: 'No source read. Ask the vet: the milk is not for people until a time is given',
+      },
+    ],
+    notes: ['Not labelled for goats: only on a veterinarian’s direction'],
+    approval: null,
+  },
+  {
+    id: 'levamisole-sheep',
+    medicine: 'Levamisole',
+    active: 'levamisole hydrochloride',
+    species: 'sheep',
+    use: 'label',
+    figures: [
+      {
+        label: 'target',
+        value: 8,
+        evidence: 'primary',
+        source: 'FDA summary: 1 mL of 181.5 mg/mL for 50 lb',
+      },
+      { label: 'ceiling', value: 12, evidence: 'own-guard', source: `${OWN}: 1.5 times the target` },
+      {
+        label: 'milk',
+        value: null,
+        evidence: 'not-for-people',
+        source: '21 CFR 556.350: no milk tolerance is set',
+      },
+    ],
+    notes: [],
+    approval: { by: 'Sam', direction: 'label', at: '2026-04-02T08:00:00Z', meatHours: null, milkHours: null },
+  },
+];
+
+const counters = { opens: 1, losses: 0, frames: 5120, badFrames: 2, discardedBytes: 31 };
+
+/** A quiet barn with everything in order, before a jug is in hand. */
+export const BASE: KioskState = {
+  bootId: 'boot-1',
+  now: NOW,
+  clockTrusted: true,
+  demo: true,
+  problem: null,
+  safetyRead: true,
+  panel: { widthPx: 800, heightPx: 480, pxPerMm: 5.25 },
+  face: 'dim',
+  weightUnit: 'lb',
+  platform: { link: 'ready', live: 0, held: null, uncertainty: null, verdict: 'empty', division: 45.359237 },
+  bench: { link: 'ready', live: 0, steady: true, division: 1 },
+  wand: { link: 'ready' },
+  jug: { step: 'idle' },
+  round: { step: 'no-jug', unanswered: [] },
+  offer: null,
+  animals: [...HERD],
+  jugs: [JUG],
+  dayBook: [
+    treatment('t5', { animal: 'a2', animalName: 'Juniper', volumeMl: 6.3, givenAt: '2026-04-14T13:41:00Z' }),
+    treatment('t4', {
+      animalName: 'Clover',
+      volumeMl: 3.3,
+      givenAt: '2026-04-14T13:32:00Z',
+      acceptedCautions: [{ code: 'milk-time-unknown', strength: 'ask', values: {} }],
+      corrections: [
+        {
+          id: 'c1',
+          kind: 'wrong-animal',
+          animal: 'a3',
+          animalName: '417',
+          volumeMl: null,
+          at: '2026-04-14T13:35:00Z',
+          by: 'Sam',
+        },
+      ],
+    }),
+    treatment('t3', {
+      animalName: 'Biscuit',
+      volumeMl: 7.6,
+      outcome: 'spat-out',
+      givenAt: '2026-04-14T13:20:00Z',
+    }),
+    treatment('t2', {
+      animalName: 'Old Bramble',
+      volumeMl: 11.5,
+      draws: 2,
+      marksMl: [5.8, 5.7],
+      givenAt: '2026-04-13T17:05:00Z',
+    }),
+    treatment('t1', { animalName: 'Thistle', volumeMl: 9.4, late: true, givenAt: '2026-04-13T16:50:00Z' }),
+    treatment('t0', { animalName: 'Pip', volumeMl: 2.3, givenAt: '2026-04-12T09:12:00Z' }),
+  ],
+  shed: {
+    devices: [
+      {
+        role: 'platform',
+        link: 'ready',
+        path: '/dev/byreside-platform',
+        profile: 'sma',
+        baud: 9600,
+        trouble: null,
+        counters,
+      },
+      {
+        role: 'bench',
+        link: 'lost',
+        path: '/dev/byreside-bench',
+        profile: 'st-gs',
+        baud: 9600,
+        trouble:
+          'The cable of the bench scale is out, or its USB plug. Push both in; it comes back by itself.',
+        counters: { ...counters, losses: 3 },
+      },
+      { role: 'wand', link: 'absent', path: null, profile: null, baud: null, trouble: null, counters },
+    ],
+    syringes: SYRINGE_CATALOGUE.map((syringe) => ({
+      id: syringe.id,
+      name: syringe.name,
+      capacityMl: syringe.capacity.value,
+      graduationMl: syringe.graduation.value,
+      onHand: ['syringe-3-by-0.1', 'syringe-6-by-0.1', 'syringe-12-by-0.2'].includes(syringe.id),
+    })),
+    regimens: [...REGIMENS],
+    packets: [
+      {
+        id: 'levamisole-52g',
+        medicine: 'Levamisole',
+        active: 'levamisole hydrochloride',
+        grossGrams: 52,
+        activeGrams: 46.8,
+        madeUpToMl: 946.352946,
+        handling: ['Wear gloves', 'Do not breathe the powder'],
+      },
+    ],
+    people: ['Sam', 'Alex', 'Robin'],
+    person: 'Sam',
+    unknownTag: null,
+  },
+};

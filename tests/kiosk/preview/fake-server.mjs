@@ -1,0 +1,62 @@
+import { createReadStream, existsSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { extname, join, normalize } from 'node:path';
+import { WebSocketServer } from 'ws';
+
+const TYPES = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.woff': 'font/woff',
+  '.woff2': 'font/woff2',
+};
+
+/**
+ * Serves a built kiosk and stands in for its server: every page gets the state that is set, and pongs.
+ *
+ * @param {string} root folder of the built kiosk
+ * @returns {Promise<{ url: string, show: (state: unknown) => void, received: unknown[], close: () => Promise<void> }>}
+ */
+export async function startFakeServer(root) {
+  let state;
+  const received = [];
+  const http = createServer((request, response) => {
+    const path = normalize(new URL(request.url ?? '/', 'http://kiosk').pathname);
+    const file = join(root, path === '/' ? 'index.html' : path);
+    if (!file.startsWith(root) || !existsSync(file)) {
+      response.writeHead(404).end();
+      return;
+    }
+    response.writeHead(200, {
+      'content-type': TYPES[extname(file)] ?? 'application/octet-stream',
+      // The strictest policy the product may be served under: the pictures prove that the page lives with it.
+      'content-security-policy': "default-src 'self'",
+    });
+    createReadStream(file).pipe(response);
+  });
+  const sockets = new WebSocketServer({ server: http, path: '/ws' });
+  sockets.on('connection', (socket) => {
+    socket.on('error', () => undefined);
+    socket.send(JSON.stringify({ type: 'hello', protocol: 1, bootId: state.bootId }));
+    socket.send(JSON.stringify({ type: 'snapshot', seq: 1, state }));
+    socket.on('message', (data) => {
+      const message = JSON.parse(String(data));
+      if (message.type === 'ping') socket.send(JSON.stringify({ type: 'pong' }));
+      else received.push(message.intent);
+    });
+  });
+  await new Promise((resolve) => http.listen(0, '127.0.0.1', resolve));
+  return {
+    url: `http://127.0.0.1:${http.address().port}/`,
+    show: (next) => {
+      state = next;
+    },
+    received,
+    close: () =>
+      new Promise((resolve) => {
+        for (const socket of sockets.clients) socket.terminate();
+        http.close(() => resolve());
+      }),
+  };
+}

@@ -1,0 +1,362 @@
+import type { KioskState } from '../../../shared/state.ts';
+import { BASE, JUG, OFFER, PLAN, TWO_DRAWS, treatment } from './base-state.ts';
+
+/** A picture to take: a place, the state shown there, and the controls tapped before. */
+export interface Scene {
+  readonly name: string;
+  /** The address behind the "#". */
+  readonly place: string;
+  readonly state: KioskState;
+  /** Test ids tapped in turn; one that starts with "hold:" is kept pressed in the picture. */
+  readonly taps?: readonly string[];
+}
+
+function at(changes: Partial<KioskState>): KioskState {
+  return { ...BASE, ...changes };
+}
+
+const platform = BASE.platform;
+const held = { grams: 13_603, uncertaintyGrams: 60, at: '2026-04-14T14:02:00Z' };
+const likely = ['a1', 'a3', 'a2', 'a4', 'a7', 'a8'];
+const visit = { jugId: 'j7', animal: null, weight: null, onDeck: true };
+const loaded = (verdict: KioskState['platform']['verdict'], live = 13_620): Partial<KioskState> => ({
+  platform: { ...platform, verdict, live },
+});
+const rival = {
+  ...JUG,
+  id: 'j8',
+  number: 8,
+  strengthMgPerMl: 24.7,
+  mixedAt: '2026-04-14T12:55:00Z',
+  remainingMl: 1800,
+};
+const offered: Partial<KioskState> = {
+  offer: OFFER,
+  platform: { ...platform, verdict: 'empty', live: 0, held: 13_603, uncertainty: 60 },
+  round: { step: 'offered', ...visit, animal: 'a1', weight: held, onDeck: false, unanswered: [] },
+};
+const cautions = (
+  list: Extract<KioskState['round'], { step: 'cautions' }>['cautions'],
+  accepted: string[] = [],
+) =>
+  at({
+    ...loaded('held'),
+    round: {
+      step: 'cautions',
+      ...visit,
+      animal: 'a1',
+      weight: held,
+      cautions: list,
+      accepted,
+      unanswered: [],
+    },
+  });
+const logged = (extra = {}): KioskState['round'] => ({
+  step: 'logged',
+  ...visit,
+  animal: 'a1',
+  weight: held,
+  treatment: treatment('t9', { volumeMl: 3.3, ...extra }),
+  undoUntil: '2026-04-14T14:05:00Z',
+  unanswered: [],
+});
+const pour = (
+  nowGrams: number | null,
+  advice: 'pour' | 'slow' | 'stop' | 'over',
+  steady = false,
+): KioskState =>
+  at({
+    bench: { link: 'ready', live: nowGrams === null ? null : nowGrams + 142, steady, division: 1 },
+    jug: { step: 'pour', plan: PLAN, pour: { advice, nowGrams, targetGrams: 903.5, bandGrams: 4.5, steady } },
+  });
+const unplugged: Partial<KioskState> = {
+  platform: { ...platform, link: 'lost', live: null, verdict: 'blank' },
+};
+const mixed = {
+  ...JUG,
+  number: 9,
+  mixedAt: '2026-04-14T14:03:00Z',
+  useBy: '2026-04-15T02:03:00Z',
+  remainingMl: 946,
+};
+
+/** Every screen and step worth a look. */
+export const SCENES: readonly Scene[] = [
+  { name: 'home', place: 'home', state: at({ jugs: [JUG, rival] }) },
+  { name: 'home-no-jug', place: 'home', state: at({ jugs: [], dayBook: [], demo: false }) },
+  { name: 'home-offer', place: 'home', state: at(offered) },
+  { name: 'safety', place: 'home', state: at({ safetyRead: false }) },
+  {
+    name: 'problem',
+    place: 'home',
+    state: at({
+      demo: false,
+      problem: {
+        code: 'config-invalid',
+        file: 'data/kiosk.json',
+        field: 'devices.platform.baud',
+        detail: 'Expected a number, found the text "96oo".',
+        remedy:
+          'Write 9600 there, save the file, then start the kiosk again. No device is opened until then.',
+      },
+    }),
+  },
+  { name: 'no-jug', place: 'platform', state: at({ jugs: [JUG, rival] }) },
+  { name: 'no-jug-none', place: 'platform', state: at({ jugs: [] }) },
+  {
+    name: 'prove-jug',
+    place: 'platform',
+    state: at({ round: { step: 'prove-jug', jugId: 'j7', rival: false, unanswered: [] } }),
+  },
+  {
+    name: 'prove-jug-rival',
+    place: 'platform',
+    state: at({ jugs: [JUG, rival], round: { step: 'prove-jug', jugId: 'j7', rival: true, unanswered: [] } }),
+    taps: ['hold:prove-jug-yes'],
+  },
+  {
+    name: 'visit-empty',
+    place: 'platform',
+    state: at({ round: { step: 'visit', ...visit, likely, unanswered: [] } }),
+  },
+  {
+    name: 'visit-settling',
+    place: 'platform',
+    state: at({
+      ...loaded('settling', 24_700),
+      round: { step: 'visit', ...visit, likely, unanswered: [OFFER] },
+    }),
+  },
+  {
+    name: 'visit-known',
+    place: 'platform',
+    state: at({
+      ...loaded('stepping-on', 148_400),
+      weightUnit: 'kg',
+      round: { step: 'visit', ...visit, animal: 'a9', likely, unanswered: [] },
+    }),
+  },
+  {
+    name: 'visit-who',
+    place: 'platform',
+    state: at({
+      ...loaded('held'),
+      round: { step: 'visit', ...visit, weight: held, likely, unanswered: [] },
+    }),
+  },
+  {
+    name: 'visit-lost',
+    place: 'platform',
+    state: at({ ...unplugged, round: { step: 'visit', ...visit, likely, unanswered: [] } }),
+  },
+  {
+    name: 'visit-net',
+    place: 'platform',
+    state: at({
+      platform: { ...platform, verdict: 'not-zeroed', live: 1200 },
+      round: { step: 'visit', ...visit, likely, unanswered: [] },
+    }),
+  },
+  {
+    name: 'which-animal',
+    place: 'platform',
+    state: at({
+      ...loaded('held'),
+      round: { step: 'which-animal', ...visit, weight: held, between: ['a1', 'a6'], unanswered: [] },
+    }),
+  },
+  {
+    name: 'caution-stop',
+    place: 'platform',
+    state: cautions([
+      {
+        code: 'same-active-today',
+        strength: 'stop',
+        values: { lastGivenAtMs: Date.parse('2026-04-14T08:31:00Z') },
+      },
+    ]),
+  },
+  {
+    name: 'caution-ask',
+    place: 'platform',
+    state: cautions(
+      [
+        { code: 'milk-time-unknown', strength: 'ask', values: {} },
+        { code: 'interval-crosses-ceiling', strength: 'ask', values: { high: 18.4, ceiling: 18 } },
+      ],
+      ['milk-time-unknown'],
+    ),
+    taps: ['hold:accept-caution'],
+  },
+  {
+    name: 'caution-weight',
+    place: 'platform',
+    state: cautions([
+      { code: 'weight-pounds-for-kilograms', strength: 'ask', values: { grams: 13_603, lastGrams: 30_100 } },
+    ]),
+  },
+  { name: 'offered', place: 'platform', state: at(offered) },
+  { name: 'offered-hold', place: 'platform', state: at(offered), taps: ['hold:give'] },
+  {
+    name: 'offered-two-draws',
+    place: 'platform',
+    state: at({ ...offered, ...unplugged, offer: TWO_DRAWS }),
+  },
+  {
+    name: 'offered-three-draws',
+    place: 'platform',
+    state: at({
+      ...offered,
+      offer: { ...TWO_DRAWS, volumeMl: 14, draws: 3, marksMl: [4.7, 4.7, 4.6], weightGrams: 87_100 },
+    }),
+  },
+  {
+    name: 'offered-unanswered',
+    place: 'platform',
+    state: at({
+      ...offered,
+      round: {
+        step: 'offered',
+        ...visit,
+        animal: 'a1',
+        weight: held,
+        onDeck: false,
+        unanswered: [{ ...TWO_DRAWS, id: 'o7' }],
+      },
+    }),
+  },
+  {
+    name: 'offered-unanswered-two',
+    place: 'platform',
+    state: at({
+      ...offered,
+      ...unplugged,
+      offer: { ...TWO_DRAWS, cautions: OFFER.cautions },
+      round: {
+        step: 'offered',
+        ...visit,
+        animal: 'a6',
+        weight: held,
+        onDeck: false,
+        unanswered: [OFFER, TWO_DRAWS],
+      },
+    }),
+  },
+  { name: 'offered-skip', place: 'platform', state: at(offered), taps: ['skip'] },
+  { name: 'offered-other', place: 'platform', state: at(offered), taps: ['other-outcome'] },
+  { name: 'offered-tray', place: 'platform', state: at(offered), taps: ['tray-open'] },
+  {
+    name: 'unanswered',
+    place: 'platform',
+    state: at({ round: { step: 'no-jug', unanswered: [TWO_DRAWS] } }),
+    taps: ['unanswered'],
+  },
+  {
+    name: 'logging',
+    place: 'platform',
+    state: at({
+      ...offered,
+      round: { step: 'logging', ...visit, animal: 'a1', weight: held, unanswered: [] },
+    }),
+  },
+  { name: 'logged', place: 'platform', state: at({ round: logged() }) },
+  { name: 'undo', place: 'platform', state: at({ round: logged() }), taps: ['undo'] },
+  {
+    name: 'undo-animal',
+    place: 'platform',
+    state: at({ round: logged() }),
+    taps: ['undo', 'correct-wrong-animal'],
+  },
+  {
+    name: 'undo-volume',
+    place: 'platform',
+    state: at({ round: logged() }),
+    taps: ['undo', 'correct-wrong-volume', 'volume-less'],
+  },
+  {
+    name: 'undo-confirm',
+    place: 'platform',
+    state: at({ round: logged() }),
+    taps: ['undo', 'correct-not-given'],
+  },
+  { name: 'jug-idle', place: 'jug', state: at({ jugs: [JUG, rival] }) },
+  { name: 'jug-kept', place: 'jug/j7', state: at({}) },
+  { name: 'jug-water', place: 'jug', state: at({ jug: { step: 'water', packetId: 'levamisole-52g' } }) },
+  {
+    name: 'jug-place',
+    place: 'jug',
+    state: at({
+      bench: { link: 'ready', live: 142, steady: true, division: 1 },
+      jug: { step: 'place', plan: PLAN, nowGrams: 142, steady: true },
+    }),
+  },
+  { name: 'jug-pour-early', place: 'jug', state: pour(212, 'pour') },
+  { name: 'jug-pour-slow', place: 'jug', state: pour(842, 'slow') },
+  { name: 'jug-pour-stop', place: 'jug', state: pour(902, 'stop', true) },
+  { name: 'jug-pour-over', place: 'jug', state: pour(961, 'over', true) },
+  {
+    name: 'jug-pour-lost',
+    place: 'jug',
+    state: at({ ...pour(null, 'pour'), bench: { link: 'silent', live: null, steady: false, division: 1 } }),
+  },
+  {
+    name: 'jug-powder',
+    place: 'jug',
+    state: at({
+      jug: { step: 'powder', plan: PLAN, riseGrams: 26, verdict: 'part', strengthMgPerMl: 49.52 },
+    }),
+  },
+  {
+    name: 'jug-dissolve',
+    place: 'jug',
+    state: at({ jug: { step: 'dissolve', plan: PLAN, strengthMgPerMl: 49.52 } }),
+  },
+  {
+    name: 'jug-label',
+    place: 'jug',
+    state: at({
+      jug: {
+        step: 'label',
+        jug: mixed,
+        handling: [
+          'Wear gloves',
+          'Do not breathe the powder',
+          'Keep from children and other stock',
+          'Wash off splashes',
+        ],
+      },
+    }),
+  },
+  { name: 'daybook', place: 'day-book', state: at({}) },
+  { name: 'daybook-record', place: 'day-book/t4', state: at({}) },
+  { name: 'daybook-record-2', place: 'day-book/t4', state: at({}), taps: ['page-after', 'page-after'] },
+  { name: 'shed', place: 'shed', state: at({}) },
+  { name: 'shed-devices', place: 'shed/devices', state: at({}) },
+  { name: 'shed-syringes', place: 'shed/syringes', state: at({}) },
+  { name: 'shed-rules', place: 'shed/rules', state: at({}) },
+  { name: 'shed-rule', place: 'shed/rules/levamisole-goat', state: at({}) },
+  { name: 'shed-rule-approved', place: 'shed/rules/levamisole-sheep', state: at({}) },
+  { name: 'shed-approve', place: 'shed/rules/levamisole-goat/approve', state: at({}) },
+  {
+    name: 'shed-approve-vet',
+    place: 'shed/rules/levamisole-goat/approve',
+    state: at({}),
+    taps: ['approve-by-vet', 'vet-milk-more', 'vet-milk-more'],
+  },
+  { name: 'shed-people', place: 'shed/people', state: at({}) },
+  { name: 'shed-screen', place: 'shed/screen', state: at({}) },
+  { name: 'enrol-species', place: 'shed/enrol', state: at({}) },
+  {
+    name: 'enrol-number',
+    place: 'shed/enrol',
+    state: at({}),
+    taps: ['choose-goat', 'choose-female', 'choose-milk-yes', 'key-4', 'key-2'],
+  },
+  {
+    name: 'enrol-tag',
+    place: 'shed/enrol',
+    state: at({ shed: { ...BASE.shed, unknownTag: '982000123450042' } }),
+    taps: ['choose-goat', 'choose-male', 'key-4', 'key-2', 'key-done'],
+  },
+  { name: 'clock-untrusted', place: 'home', state: at({ clockTrusted: false }) },
+];

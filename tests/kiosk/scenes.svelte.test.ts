@@ -1,0 +1,83 @@
+import { expect, test } from 'vitest';
+import { KioskState } from '../../shared/state.ts';
+import { mountApp } from './mount-app.ts';
+import { SCENES } from './preview/scenes.ts';
+
+/** The least that must be on screen in each step. */
+const SHOWN: Readonly<Record<string, readonly string[]>> = {
+  home: ['door-platform', 'door-jug', 'door-daybook', 'door-shed', 'in-service'],
+  safety: ['safety-read', 'demo-banner'],
+  problem: ['problem'],
+  'no-jug': ['jug-tile', 'mix-a-jug'],
+  'no-jug-none': ['mix-a-jug'],
+  'prove-jug': ['prove-jug-yes', 'other-jug'],
+  'visit-settling': ['platform-live', 'who', 'skip', 'unanswered'],
+  'visit-who': ['platform-held', 'platform-live', 'animal-tile', 'skip'],
+  'which-animal': ['animal-tile', 'skip'],
+  'caution-stop': ['caution', 'skip'],
+  'caution-ask': ['caution', 'accept-caution', 'skip', 'animal-name', 'platform-held'],
+  offered: ['dose-volume', 'dose-strength', 'dose-syringe', 'dose-interval', 'give', 'skip', 'other-outcome'],
+  'offered-unanswered': ['unanswered', 'give'],
+  'offered-tray': [
+    'tray-lead-on',
+    'tray-pour',
+    'tray-pour-stop',
+    'tray-powder-half',
+    'tray-pull-bench',
+    'give',
+  ],
+  logging: ['logging'],
+  logged: ['undo', 'next', 'animal-name', 'logged-volume'],
+  undo: ['correct-not-given', 'correct-wrong-animal', 'correct-wrong-volume'],
+  'jug-idle': ['packet-tile', 'jug-tile'],
+  'jug-kept': ['jug-discard', 'jug-strength'],
+  'jug-water': ['water-tile', 'mix-cancel'],
+  'jug-place': ['jug-now', 'mix-next', 'mix-cancel'],
+  'jug-pour-slow': ['jug-now', 'jug-target', 'mix-next'],
+  'jug-powder': ['jug-strength', 'powder-verdict'],
+  'jug-dissolve': ['jug-strength', 'mix-next'],
+  'jug-label': ['jug-strength', 'label-number', 'hazards', 'mix-next'],
+  daybook: ['daybook-row', 'page-after'],
+  'daybook-record': ['correct'],
+  shed: ['shed-devices', 'shed-syringes', 'shed-rules', 'shed-people', 'shed-enrol', 'shed-screen'],
+  'shed-devices': ['device', 'trouble'],
+  'shed-syringes': ['syringe-tile'],
+  'shed-rules': ['regimen-tile'],
+  'shed-rule': ['figure', 'unapproved', 'approve'],
+  'shed-rule-approved': ['approved', 'withdraw-approval'],
+  'shed-approve': ['approve-label', 'approve-by-vet'],
+  'shed-people': ['person-tile'],
+  'shed-screen': ['face-glare', 'unit-kg'],
+  'enrol-tag': ['enrol-with-tag', 'enrol-without-tag'],
+};
+
+test.each(SCENES)('the scene $name is a state the server could send', ({ state }) => {
+  expect(KioskState.safeParse(state)).toMatchObject({ success: true });
+});
+
+test.each(SCENES)('the scene $name draws what its step needs', async ({ name, place, state, taps = [] }) => {
+  const app = mountApp(state, place);
+  try {
+    for (const tap of taps) if (!tap.startsWith('hold:')) app.click(tap);
+    const missing = (SHOWN[name] ?? []).filter((testid) => app.find(testid) === null);
+    expect(missing).toEqual([]);
+    expect(document.body.textContent).not.toMatch(/undefined|NaN|\[object/);
+    expect(document.querySelectorAll('button:not([type="button"])')).toHaveLength(0);
+  } finally {
+    await app.close();
+  }
+});
+
+test('the list of what a step needs names only scenes that exist', () => {
+  const names = SCENES.map(({ name }) => name);
+  expect(Object.keys(SHOWN).filter((name) => !names.includes(name))).toEqual([]);
+});
+
+test('every scene but a demo one is without the bench tray', async () => {
+  const scene = SCENES.find(({ name }) => name === 'home-no-jug');
+  const app = mountApp(scene?.state ?? null, 'home');
+  expect(app.find('door-platform')).not.toBeNull();
+  expect(app.find('tray-open')).toBeNull();
+  expect(app.find('demo-banner')).toBeNull();
+  await app.close();
+});

@@ -1,0 +1,86 @@
+import { expect, test } from 'vitest';
+import { CAUTION_CODES } from '../../core/dosing/cautions.ts';
+import { remedyOf } from '../../kiosk/platform/stop-remedy.ts';
+import { en } from '../../kiosk/words/en.ts';
+import { Show } from '../../kiosk/words/show.ts';
+
+const show = new Show(() => ({
+  unit: 'kg',
+  division: 100,
+  benchDivision: 1,
+  locale: 'en-GB',
+  nowMs: Date.now(),
+}));
+const values = {
+  grams: 24_600,
+  lastGrams: 30_000,
+  fromGrams: 23_000,
+  useByMs: Date.now(),
+  leftMl: 4,
+  lastGivenAtMs: Date.now(),
+  repeatDays: 14,
+  high: 18.4,
+  ceiling: 18,
+  value: 10.2,
+  target: 12,
+  mixedAtMs: Date.now(),
+};
+
+test.each(CAUTION_CODES)('the caution %s has words for its matter and for what is known', (code) => {
+  const said = en.cautions[code](values, show);
+  expect(said.title.length).toBeGreaterThan(4);
+  expect(said.title.length).toBeLessThanOrEqual(32);
+  expect(said.detail).toMatch(/[.?]$/);
+  expect(`${said.title} ${said.detail} ${said.accept}`).not.toMatch(/undefined|NaN|–/);
+});
+
+test.each([
+  'repeat-too-soon',
+  'weight-outside-species',
+  'weight-pounds-for-kilograms',
+  'weight-far-from-last',
+  'weight-changed',
+  'milk-time-unknown',
+  'milk-not-for-people',
+  'interval-crosses-ceiling',
+  'below-target',
+  'clock-untrusted',
+] as const)('the ask %s says what accepting it means', (code) => {
+  expect(en.cautions[code](values, show).accept).not.toBe('');
+});
+
+test('a caution whose numbers did not come shows a dash rather than a wrong number', () => {
+  expect(en.cautions['repeat-too-soon']({}, show).detail).toBe(
+    'It had this medicine –. The rule waits – days.',
+  );
+});
+
+test('without an earlier dose the clock’s caution says that none is written', () => {
+  expect(en.cautions['clock-untrusted']({ mixedAtMs: 0 }, show).detail).toContain('none written');
+});
+
+test.each([
+  ['not-approved', 'approve'],
+  ['no-syringe', 'syringes'],
+  ['unanswered-offer', 'answer'],
+  ['jug-empty', 'other-jug'],
+  ['jug-past-use-by', 'other-jug'],
+  ['jug-too-little', 'other-jug'],
+  ['species-not-covered', 'other-jug'],
+  ['same-active-today', 'skip'],
+] as const)('the way on from the stop %s is %s', (code, remedy) => {
+  expect(remedyOf(code)).toBe(remedy);
+});
+
+/** Every plain word of a catalogue, with its place. */
+function leaves(value: unknown, path: string): [string, string][] {
+  if (typeof value === 'string') return [[path, value]];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, `${path}.${key}`));
+}
+
+test('no word of the catalogue says cc, or a number with a naked point', () => {
+  const words = leaves(en, 'en');
+  expect(words.length).toBeGreaterThan(150);
+  expect(words.filter(([, word]) => /\bcc\b|(^|\s)\.\d|\d\.0\b/.test(word))).toEqual([]);
+});
