@@ -7,11 +7,20 @@ import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
 import { systemTimers } from '../hardware/serial/timers.ts';
 import { buildApp } from './app.ts';
 import { systemClock } from './barn/clock.ts';
-import { readEnvironment } from './config/environment.ts';
+import { type Environment, readEnvironment } from './config/environment.ts';
 import { loadSetup } from './config/load.ts';
 import { openHouse } from './house.ts';
 
-const environment = readEnvironment(process.env, process.cwd());
+function environmentOrExit(): Environment {
+  try {
+    return readEnvironment(process.env, process.cwd());
+  } catch (error) {
+    console.error(`Byreside did not start: ${error instanceof Error ? error.message : error}.`);
+    process.exit(1);
+  }
+}
+
+const environment = environmentOrExit();
 const setup = loadSetup(environment, process.argv.includes('--demo'));
 const simulatorFolder = await mkdtemp(join(tmpdir(), 'byreside-'));
 const house = await openHouse({
@@ -48,7 +57,8 @@ try {
   };
   console.log(`Byreside is ready at ${address}${mode[setup.kind]}`);
 } catch (error) {
-  console.error(`Byreside cannot listen on ${environment.host}:${environment.port}.`, error);
+  const why = error instanceof Error ? error.message : String(error);
+  console.error(`Byreside cannot listen on ${environment.host}:${environment.port}: ${why}.`);
   console.error('Another program may be using the port: stop it, or choose one with BYRESIDE_PORT.');
   await house.stop();
   await rm(simulatorFolder, { recursive: true, force: true });
