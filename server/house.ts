@@ -10,6 +10,7 @@ import type { Clock } from './barn/clock.ts';
 import { defaultSettings, loadMemory } from './barn/memory.ts';
 import type { KioskConfig } from './config/kiosk-config.ts';
 import { DEMO_DATABASE, REAL_DATABASE, type Setup } from './config/load.ts';
+import { changeConfig } from './config/save.ts';
 import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
@@ -18,6 +19,8 @@ import { type Standing, stateView } from './view/state-view.ts';
 
 /** How often time is let pass: offers run out to within this. */
 const TICK_MS = 500;
+/** How long an answer has to reach the screen before a restart. */
+const RESTART_AFTER_MS = 300;
 
 /** The whole kiosk but its web server: state, disk, devices, and in the demo the simulated barn. */
 export interface House {
@@ -39,6 +42,8 @@ export interface HouseOptions {
   readonly clock: Clock;
   readonly random: () => number;
   readonly log: (message: string, error: unknown) => void;
+  /** Called when the configuration was changed at the screen and wants a new start. */
+  readonly onRestart: () => void;
 }
 
 /** Opens disk and devices and puts the house in order. Without a readable configuration it opens neither. */
@@ -72,6 +77,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       newId: () => uuidv7(),
       linkOf: (role) => devices?.linkOf(role) ?? 'absent',
       tray: simulated === null ? null : createTray(simulated),
+      leaveDemo: demo ? () => leaveDemo(options) : null,
     },
     log,
   );
@@ -96,6 +102,12 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       store.close();
     },
   };
+}
+
+/** Configures the data folder, so that it is a demo no more, and starts anew once the answer is out. */
+function leaveDemo({ dataFolder, timers, onRestart }: HouseOptions): void {
+  changeConfig(dataFolder, (config) => config);
+  timers.set(onRestart, RESTART_AFTER_MS);
 }
 
 function openDisk({ setup, dataFolder, log }: HouseOptions): { store: Store; problem: ProblemView | null } {

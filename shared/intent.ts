@@ -85,6 +85,8 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('safety-read'), id }),
 
   z.strictObject({ type: z.literal('tray'), id, action: TrayAction }),
+  /** Ends the demo: the kiosk starts anew on real devices, with a database of its own. */
+  z.strictObject({ type: z.literal('leave-demo'), id }),
 ]);
 /** One intent. */
 export type Intent = z.infer<typeof Intent>;

@@ -16,4 +16,6 @@ export interface BarnContext {
   readonly linkOf: (role: DeviceRole) => LinkStatus;
   /** Moves the simulated scales and wand; `null` outside the demo. */
   readonly tray: ((action: TrayAction, memory: Memory) => boolean) | null;
+  /** Ends the demo and starts on real devices; `null` outside the demo. Throws when the disk refuses. */
+  readonly leaveDemo: (() => void) | null;
 }

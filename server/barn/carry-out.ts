@@ -59,6 +59,10 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'tray':
       if (barn.tray === null) return 'demo-only';
       return barn.tray(intent.action, barn.memory) ? null : 'no-such-animal';
+    case 'leave-demo':
+      if (barn.leaveDemo === null) return 'demo-only';
+      barn.leaveDemo();
+      return null;
     default:
       return unreachable(intent);
   }

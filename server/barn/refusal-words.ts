@@ -38,7 +38,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'needs-veterinarian': 'This use is not on the label: it needs a veterinarian’s direction.',
   'no-such-syringe': 'The catalogue has no such syringe.',
   'no-such-person': 'No such person works here by the configuration.',
-  'demo-only': 'The bench tray exists only in the demo.',
+  'demo-only': 'This exists only in the demo.',
   'not-configured':
     'The kiosk’s configuration cannot be read, so nothing can be done. The screen says what to mend.',
   'not-written':

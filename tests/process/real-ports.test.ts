@@ -124,3 +124,19 @@ test('the server stops cleanly when asked to', async () => {
   child.kill('SIGTERM');
   expect(await ended).toBe(0);
 });
+
+test('leaving the demo starts the kiosk anew on real devices, under the same address, with a database of its own', async () => {
+  const data = mkdtempSync(join(tmpdir(), 'process-'));
+  const kiosk = await start({ BYRESIDE_DATA: data, BYRESIDE_PORT: '4391' });
+  const demo = await kiosk.state();
+  expect(demo.demo).toBe(true);
+  expect((await kiosk.send({ type: 'leave-demo' })).ok).toBe(true);
+  await expect
+    .poll(() => kiosk.state().catch(() => demo), { timeout: 10_000 })
+    .toMatchObject({ demo: false });
+  const real = await kiosk.state();
+  expect(real.bootId).not.toBe(demo.bootId);
+  expect(real.animals).toEqual([]);
+  expect(existsSync(join(data, 'byreside.sqlite'))).toBe(true);
+  expect(await kiosk.send({ type: 'leave-demo' })).toMatchObject({ code: 'demo-only' });
+});

@@ -70,6 +70,7 @@ export function testBarn(path = ':memory:', prepare: (store: Store) => void = fu
       newId: () => `made-${++ids}`,
       linkOf: (role) => links[role],
       tray: null,
+      leaveDemo: null,
     },
     (message) => failures.push(message),
   );

@@ -1,0 +1,59 @@
+import { statSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
+import { systemTimers } from '../hardware/serial/timers.ts';
+import { buildApp } from './app.ts';
+import { systemClock } from './barn/clock.ts';
+import type { Environment } from './config/environment.ts';
+import { loadSetup, type Setup } from './config/load.ts';
+import { openHouse } from './house.ts';
+
+/** A kiosk that is up: where, how it runs, and how to end it. */
+export interface Served {
+  readonly address: string;
+  readonly kind: Setup['kind'];
+  stop(): Promise<void>;
+}
+
+/**
+ * Brings up one kiosk: configuration, disk, devices, web server.
+ *
+ * `onRestart` is called when the configuration was changed at the screen, so that it takes a new start to use it.
+ * Throws, with everything closed again, when the address cannot be listened on.
+ */
+export async function serve(
+  environment: Environment,
+  demoAsked: boolean,
+  onRestart: () => void,
+): Promise<Served> {
+  const setup = loadSetup(environment, demoAsked);
+  const simulatorFolder = await mkdtemp(join(tmpdir(), 'byreside-'));
+  const house = await openHouse({
+    setup,
+    dataFolder: environment.dataFolder,
+    simulatorFolder,
+    openPort: openSerialPort,
+    timers: systemTimers(),
+    // The clock is not believed before the day this file was built.
+    clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),
+    random: Math.random,
+    log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
+    onRestart,
+  });
+  const app = await buildApp(house, environment.host, fileURLToPath(new URL('../kiosk', import.meta.url)));
+  async function stop(): Promise<void> {
+    await app.close();
+    await house.stop();
+    await rm(simulatorFolder, { recursive: true, force: true });
+  }
+  try {
+    const address = await app.listen({ port: environment.port, host: environment.host });
+    return { address, kind: setup.kind, stop };
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+}
