@@ -1,0 +1,44 @@
+import { Publisher } from '../../server/routes/publisher.ts';
+import { stateView } from '../../server/view/state-view.ts';
+import { bringToOffer, testBarn } from '../server/make/test-barn.ts';
+import { type Figure, ratePerSecond } from './table.ts';
+
+/** How often a screen is told of a live weight, in milliseconds. */
+const FLUSH_MS = 50;
+
+/** What it costs to tell a screen of one new weight, with a day book of sixty rows. */
+export function publishFigures(): Figure[] {
+  const test = testBarn();
+  bringToOffer(test);
+  const { context } = test.barn;
+  const { phase } = context.memory.round;
+  if (phase.step !== 'offered') throw new Error('no offer came, so nothing was measured');
+  test.send({ type: 'give', offerId: phase.offer.id, outcome: 'whole' });
+  const [entry] = context.memory.entries;
+  if (entry === undefined) throw new Error('nothing was logged, so nothing was measured');
+  context.memory = { ...context.memory, entries: Array.from({ length: 60 }, () => entry) };
+  const standing = { bootId: 'b', demo: false, problem: null, devices: () => [] };
+  const publisher = new Publisher(() => stateView(context, standing), test.barn.revision);
+  let bytes = 0;
+  publisher.add({
+    backlog: 0,
+    send: (text) => {
+      bytes += text.length;
+    },
+  });
+  let weight = 0;
+  const rate = ratePerSecond(() => {
+    weight += 50;
+    test.weigh(weight % 40_000, 100);
+    publisher.flush(0);
+  }, 20);
+  if (bytes === 0) throw new Error('nothing was sent, so nothing was measured');
+  return [
+    {
+      what: 'a reading to a patch on the wire, 60 rows',
+      ratio: (FLUSH_MS * rate) / 1000,
+      against: `the ${FLUSH_MS} ms between two of them`,
+      raw: `${(1000 / rate).toFixed(2)} ms each`,
+    },
+  ];
+}
