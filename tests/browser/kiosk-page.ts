@@ -56,6 +56,8 @@ export async function openKiosk(base: string): Promise<KioskPage> {
       await new Promise((resolve) => setTimeout(resolve, ms));
       await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     },
+    // What is painted counts, not what stands in the document: hidden words are no words.
+    // biome-ignore lint/performance/useDomNodeTextContent: see above
     text: async (testId) => (await part(testId).innerText()).replace(/\s+/g, ' ').trim(),
     close: () => browser.close(),
   };
