@@ -1,5 +1,6 @@
+import { DAY_MS } from '../moment.ts';
 import { type Mass, massIn } from '../quantity/mass.ts';
-import type { Animal, Species } from './animal.ts';
+import type { Animal, AnimalClass, Species } from './animal.ts';
 
 /** Why a weight is doubted. */
 export type WeightDoubt = 'outside-species' | 'pounds-for-kilograms' | 'far-from-last';
@@ -11,14 +12,20 @@ const BAND_LB: Readonly<Record<Species, readonly [number, number]>> = {
   cattle: [40, 2700],
 };
 
-/** A change beyond this share of the last weight is asked about (our own guard). */
-const FAR = 0.35;
+/**
+ * The share of the last weight a change is asked about from: so much on the same day, for gut fill and a coarse
+ * scale, so much more for each day since, and never more than the last (all our own guards).
+ */
+const FAR = {
+  grown: { sameDay: 0.1, aDay: 0.005, most: 0.35 },
+  young: { sameDay: 0.12, aDay: 0.012, most: 0.6 },
+} as const;
 /** How near a ratio must come to 2.205 or 0.454 to look like pounds read as kilograms. */
 const UNIT_SLIP = 0.12;
 const POUNDS_IN_KILOGRAM = 1 / 0.45359237;
 
-/** Whether a weight should be doubted for this animal, and why; `null` where it is plausible. */
-export function doubtOf(animal: Animal, weight: Mass): WeightDoubt | null {
+/** Whether a weight should be doubted for this animal now, and why; `null` where it is plausible. */
+export function doubtOf(animal: Animal, weight: Mass, wallMs: number): WeightDoubt | null {
   const [low, high] = BAND_LB[animal.species];
   const pounds = massIn(weight, 'lb');
   if (pounds < low || pounds > high) return 'outside-species';
@@ -26,5 +33,13 @@ export function doubtOf(animal: Animal, weight: Mass): WeightDoubt | null {
   const change = weight.value / animal.lastWeight.mass.value;
   const slip = Math.min(Math.abs(change / POUNDS_IN_KILOGRAM - 1), Math.abs(change * POUNDS_IN_KILOGRAM - 1));
   if (slip <= UNIT_SLIP) return 'pounds-for-kilograms';
-  return Math.abs(change - 1) > FAR ? 'far-from-last' : null;
+  return Math.abs(change - 1) > allowedChange(animal.class, wallMs - animal.lastWeight.atMs)
+    ? 'far-from-last'
+    : null;
+}
+
+function allowedChange(kind: AnimalClass, ageMs: number): number {
+  const { sameDay, aDay, most } = kind === 'young' ? FAR.young : FAR.grown;
+  // A clock set back gives an age below zero: it says nothing, so the change is judged as of the same day.
+  return Math.min(most, sameDay + aDay * Math.max(0, ageMs / DAY_MS));
 }

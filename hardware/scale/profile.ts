@@ -1,32 +1,23 @@
-import type { Mass } from '../../core/quantity/mass.ts';
-import type { Reading, ScaleRole } from '../../core/weighing/reading.ts';
+import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { Framer } from '../serial/framed.ts';
 import type { Poll } from '../serial/poller.ts';
+import type { Decoded } from './decoded.ts';
+import type { SettingNote } from './settings.ts';
 
-/** What is wrong with a frame from which no reading was made. */
-export type FrameFault =
-  /** Not as long as the format says. */
-  | 'bad-width'
-  /** A status, sign or separator that the format does not know. */
-  | 'bad-header'
-  /** The weight field is not one plain decimal number. */
-  | 'bad-number'
-  /** Not kg, g, lb or oz. */
-  | 'unknown-unit'
-  /** The scale does not know the command it was sent. */
-  | 'command-refused'
-  /** The scale received the command garbled. */
-  | 'command-garbled'
-  /** A sound frame that speaks of something else than a weight. */
-  | 'not-a-weight'
-  /** A sound frame whose length is not that of its neighbours: a byte may be missing from the number. */
-  | 'odd-width';
+/** What can be asked of a scale besides its weight, as the bytes to send; absent where the format has no word for it. */
+export interface ScaleCommands {
+  readonly zero?: Uint8Array;
+  readonly tare?: Uint8Array;
+  readonly clearTare?: Uint8Array;
+}
 
-/** A frame read: a reading, the tare on request, or the named reason why it is neither. */
-export type Decoded =
-  | { readonly kind: 'reading'; readonly reading: Reading }
-  | { readonly kind: 'tare'; readonly mass: Mass }
-  | { readonly kind: 'fault'; readonly fault: FrameFault; readonly text: string };
+/**
+ * How far the length of a frame betrays a byte lost from its number.
+ *
+ * `fixed`: the format itself says how long it is. `steady`: one scale always sends one length. `steady-each`: one
+ * length while the weight stands still, and one while it moves.
+ */
+export type FrameWidth = 'fixed' | 'steady' | 'steady-each';
 
 /** One serial format of scales: how to cut it, read it and ask for it. */
 export interface ScaleProfile {
@@ -37,11 +28,38 @@ export interface ScaleProfile {
   readonly defaultBaud: number;
   /** Null for a scale that sends by itself. */
   readonly poll: Poll | null;
+  readonly commands: ScaleCommands;
   /** A link without a good frame for this long shows nothing. */
   readonly silentAfterMs: number;
-  /** True where frames of one scale always have one length but the format does not say which. */
-  readonly widthVaries: boolean;
+  readonly width: FrameWidth;
+  /** What the keeper may or must say of the scale, for the Shed screen. */
+  readonly settings: readonly SettingNote[];
+  /** True where manuals contradict each other or the unit is the keeper's word: a known weight must be shown first. */
+  readonly needsProof: boolean;
   createFramer(): Framer;
   /** Reads one frame's text; pure, and never throws whatever the text. */
   decode(text: string, role: ScaleRole, atMs: number): Decoded;
+}
+
+/** What formats of scales that send by themselves have in common. */
+export const STREAMED = {
+  defaultBaud: 9600,
+  poll: null,
+  commands: {},
+  silentAfterMs: 1000,
+  settings: [],
+  needsProof: false,
+} as const;
+
+/** What formats of scales that must be asked have in common; two questions fit into the time after which it is silent. */
+export function polled(question: string) {
+  return {
+    ...STREAMED,
+    poll: { bytes: wire(question), everyMs: 100, replyWithinMs: 400 },
+  } as const;
+}
+
+/** The bytes of an ASCII text. */
+export function wire(text: string): Uint8Array {
+  return Uint8Array.from(text, (character) => character.charCodeAt(0));
 }

@@ -1,7 +1,7 @@
-import { grams } from '../../core/quantity/mass.ts';
 import type { ScaleFault, ScaleRole } from '../../core/weighing/reading.ts';
-import { SmaFramer } from '../serial/sma-framer.ts';
-import type { Decoded, FrameFault, ScaleProfile } from './profile.ts';
+import { BracketFramer } from '../serial/bracket-framer.ts';
+import { type Decoded, readingOf, refuse } from './decoded.ts';
+import { polled, type ScaleProfile, wire } from './profile.ts';
 import { isMassUnit, type ShownMass, shownMass } from './shown-mass.ts';
 
 /** The reply to a weight command, less its framing: `<s><r><n><m><f>`, ten of weight, three of unit. */
@@ -22,21 +22,37 @@ const STATUS_FAULTS: Readonly<Record<string, ScaleFault>> = {
   e: 'not-displayed',
 };
 
+/** LF and CR around every frame; a reply is 20 bytes long and a line about the scale 27 at most. */
+export const SMA_BRACKETS = { begin: 0x0a, end: 0x0d, maxFrame: 64 } as const;
+
 /**
  * The polled protocol of 20-byte replies between LF and CR, asked with LF `W` CR.
  *
  * Source: the published protocol of 1999, revised 2005, through manuals that reproduce it (facts §1.1). Status
- * `e` and the unit padded with underscores are seen in manuals only.
+ * `e` and the unit padded with underscores are seen in manuals only. Its second level lets a scale do with a few of
+ * the commands: which ones it has, `SmaAbout` learns.
  */
 export const SMA: ScaleProfile = {
+  ...polled('\nW\r'),
   id: 'sma',
   title: 'Polled, 20-byte replies (LF W CR)',
-  defaultBaud: 9600,
-  poll: { bytes: Uint8Array.of(0x0a, 0x57, 0x0d), everyMs: 100, replyWithinMs: 400 },
-  silentAfterMs: 1000,
-  widthVaries: false,
-  createFramer: () => new SmaFramer(),
+  commands: { zero: wire('\nZ\r'), tare: wire('\nT\r'), clearTare: wire('\nC\r') },
+  width: 'fixed',
+  createFramer: () => new BracketFramer(SMA_BRACKETS),
   decode,
+};
+
+/**
+ * The same, asked with LF `H` CR for a weight of ten times the resolution; a level-2 command that not every scale has.
+ *
+ * `Q` is not asked: one manual calls its reply the resolved weight after a wait, another the displayed one.
+ */
+export const SMA_HIGH: ScaleProfile = {
+  ...SMA,
+  ...polled('\nH\r'),
+  commands: SMA.commands,
+  id: 'sma-high',
+  title: 'Polled, 20-byte replies, fine (LF H CR)',
 };
 
 function decode(text: string, role: ScaleRole, atMs: number): Decoded {
@@ -49,36 +65,23 @@ function decode(text: string, role: ScaleRole, atMs: number): Decoded {
   if (header === null) return refuse('bad-header', text);
   const [, status = '', kind = '', motion = ''] = header;
   const field = text.slice(5, 15);
-  const unit = text.slice(15).replace(/[ _]+$/, '');
+  const unitText = text.slice(15).replace(/[ _]+$/, '');
+  const unit = isMassUnit(unitText) ? unitText : null;
   const blank = field === DASHES || field.trim() === '';
   // A stability wait that ran out sends dashes and no unit at all.
-  if (!isMassUnit(unit) && !(blank && unit === '')) return refuse('unknown-unit', text);
-  const shown = isMassUnit(unit) ? massOf(field, unit) : null;
+  if (unit === null && !(blank && unitText === '')) return refuse('unknown-unit', text);
+  const shown = unit === null ? null : massOf(field, unit);
   const fault = STATUS_FAULTS[status] ?? (status === ' ' && field === DASHES ? 'unstable-timeout' : null);
   if (shown === null && !(blank && fault !== null)) return refuse('bad-number', text);
   if (kind === 'T' && fault === null && shown !== null) return { kind: 'tare', mass: shown.mass };
-  return {
-    kind: 'reading',
-    reading: {
-      role,
-      mass: fault === null && shown !== null ? shown.mass : grams(0),
-      // Where the scale shows no digits its step is not known; a gram stands in and is not used.
-      division: shown?.division ?? grams(1),
-      stability: motion === 'M' ? 'moving' : 'stable',
-      net: kind === 'N' || kind === 'n',
-      zero: status === 'Z',
-      ...(fault !== null && { fault }),
-      at: atMs,
-    },
-  };
+  return readingOf(
+    { shown, moving: motion === 'M', net: kind === 'N' || kind === 'n', zero: status === 'Z', fault, unit },
+    { text, role, atMs },
+  );
 }
 
 function massOf(field: string, unit: 'kg' | 'g' | 'lb' | 'oz'): ShownMass | null {
   const match = NUMBER.exec(field);
   if (match === null || field.endsWith('.')) return null;
   return shownMass(match[2] ?? '', match[1] === '-', unit);
-}
-
-function refuse(fault: FrameFault, text: string): Decoded {
-  return { kind: 'fault', fault, text };
 }

@@ -1,7 +1,7 @@
-import { grams } from '../../core/quantity/mass.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import { LineSplitter } from '../serial/line-splitter.ts';
-import type { Decoded, FrameFault, ScaleProfile } from './profile.ts';
+import { type Decoded, type FrameFault, readingOf, refuse } from './decoded.ts';
+import { type ScaleProfile, STREAMED } from './profile.ts';
 import { isMassUnit, shownMass } from './shown-mass.ts';
 
 /** Layout A: the sign stands right behind the second word, seven characters of weight, a comma, two of unit. */
@@ -23,12 +23,10 @@ const MAX_FIELD = 15;
  * Source: four published manuals and lines seen in use (facts §1.3).
  */
 export const ST_GS: ScaleProfile = {
+  ...STREAMED,
   id: 'st-gs',
   title: 'Continuous lines (ST,GS,+  1.240kg)',
-  defaultBaud: 9600,
-  poll: null,
-  silentAfterMs: 1000,
-  widthVaries: true,
+  width: 'steady',
   createFramer: () => new LineSplitter({ maxLength: MAX_LENGTH, synchronised: false }),
   decode,
 };
@@ -45,28 +43,20 @@ function decode(text: string, role: ScaleRole, atMs: number): Decoded {
   const shown = shownMass(field.trim(), negative, unit);
   const overloaded = first === 'OL';
   if (shown === null && !(overloaded && /^[ -]+$/.test(field))) return refuse('bad-number', text);
-  return {
-    kind: 'reading',
-    reading: {
-      role,
-      mass: overloaded || shown === null ? grams(0) : shown.mass,
-      // An overloaded scale may show no digits: its step is not known, and a gram stands in unused.
-      division: shown?.division ?? grams(1),
+  return readingOf(
+    {
+      shown,
       // Some scales say in the second word that they move; what they then weigh is taken for gross.
-      stability: first === 'US' || second === 'US' ? 'moving' : 'stable',
+      moving: first === 'US' || second === 'US',
       net: second === 'NT',
-      zero: false,
-      ...(overloaded && { fault: negative ? 'under' : 'over' }),
-      at: atMs,
+      fault: overloaded ? (negative ? 'under' : 'over') : null,
+      unit,
     },
-  };
+    { text, role, atMs },
+  );
 }
 
 function whyNoLayout(text: string): FrameFault {
   if (!HEADER.test(text)) return 'bad-header';
   return /[A-Za-z]$/.test(text) ? 'bad-number' : 'unknown-unit';
-}
-
-function refuse(fault: FrameFault, text: string): Decoded {
-  return { kind: 'fault', fault, text };
 }

@@ -10,6 +10,8 @@ export type DiscardReason =
   | 'outside-frame'
   /** A frame that another one interrupted. */
   | 'broken-off'
+  /** A frame whose checksum does not add up. */
+  | 'bad-checksum'
   /** While the link settled after opening. */
   | 'settling';
 

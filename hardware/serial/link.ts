@@ -46,11 +46,13 @@ export interface LinkOptions<Item> {
 export interface Link {
   readonly state: LinkState;
   readonly counters: LinkCounters;
+  /** Writes a command at once and only while ready; otherwise false, and the command is forgotten, never kept. */
+  send(bytes: Uint8Array): boolean;
   /** Ends it for good; resolves when the port is free. No listener is called once this was called. */
   stop(): Promise<void>;
 }
 
-/** Starts a link; it never gives up by itself, and there is no way to write through it but its own polling. */
+/** Starts a link; it never gives up by itself. */
 export function createLink<Item>(options: LinkOptions<Item>): Link {
   const { driver, timers } = options;
   const rules: LinkRules = {
@@ -172,6 +174,11 @@ export function createLink<Item>(options: LinkOptions<Item>): Link {
     },
     get counters() {
       return { ...counters };
+    },
+    send(bytes) {
+      if (stopped || connection === null || state.status !== 'ready') return false;
+      connection.write(bytes);
+      return true;
     },
     async stop() {
       stopped = true;

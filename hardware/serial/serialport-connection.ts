@@ -1,5 +1,6 @@
 import { SerialPort } from 'serialport';
 import type { Connection } from './connection.ts';
+import { endReadsAtHangUp } from './hang-up.ts';
 import { OpenFailure, type OpenFailureCode } from './open-failure.ts';
 
 /** Bytes that may wait for a line that takes none; what is written beyond is dropped. */
@@ -13,6 +14,8 @@ const MAX_UNSENT = 4096;
 export async function openSerialPort(path: string, baud: number): Promise<Connection> {
   // Hanging up on close would drop DTR, which resets many adapters and boards at the next open.
   const port = new SerialPort({ path, baudRate: baud, autoOpen: false, hupcl: false });
+  // Before the first read, which the library begins when it tells that the port is open.
+  port.prependOnceListener('open', () => endReadsAtHangUp(port.port));
   const connection = connectionOf(port);
   await new Promise<void>((resolve, reject) => {
     port.open((error) => (error === null ? resolve() : reject(new OpenFailure(codeOf(error), path, error))));

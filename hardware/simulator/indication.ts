@@ -22,3 +22,20 @@ export function digitsOf(indication: Indication, face: Face): string {
   const step = massIn(face.division, face.unit);
   return fromSteps(Math.abs(indication.steps), step).toFixed(decimalsOf(step));
 }
+
+/** The digits shown with their sign, to the right of so many characters. Throws `RangeError` where they are too many. */
+export function fieldOf(indication: Indication, face: Face, width: number): string {
+  const number = `${indication.steps < 0 ? '-' : ''}${digitsOf(indication, face)}`;
+  return fitted(number, width);
+}
+
+/** A text moved to the right of its field. Throws `RangeError` where it is too long. */
+export function fitted(text: string, width: number): string {
+  if (text.length > width) throw new RangeError(`${text} does not fit ${width} characters`);
+  return text.padStart(width);
+}
+
+/** True where the scale shows less than nothing, or hangs. */
+export function isNegative({ steps, range }: Indication): boolean {
+  return steps < 0 || range === 'under';
+}

@@ -1,25 +1,22 @@
 import type { Mass } from '../../core/quantity/mass.ts';
 import { stepsIn } from '../../core/quantity/round.ts';
-import { SmaFramer } from '../serial/sma-framer.ts';
 import type { TimerHandle, Timers } from '../serial/timers.ts';
-import { encodeSma } from './encode-sma.ts';
-import { encodeStGs } from './encode-st-gs.ts';
 import type { Face, Indication } from './indication.ts';
 import { MotionDetector } from './motion-detector.ts';
 import { DevicePlug, type SimDevice } from './sim-device.ts';
+import { type Reply, SIM_VOICES, type SimFormat, type SimScaleBody, type SimVoice } from './sim-voice.ts';
 
 /** Readings are taken, and sent by a scale that sends by itself, ten times a second. */
 const TICK_MS = 100;
 /** From a question to its answer. */
 const REPLY_MS = 30;
-const LF_QUESTION_CR = Uint8Array.of(0x0a, 0x3f, 0x0d);
 
 /** What a simulated scale is made of. */
 export interface SimScaleOptions {
   readonly timers: Timers;
   readonly face: Face;
   readonly capacity: Mass;
-  readonly format: 'sma' | 'st-gs';
+  readonly format: SimFormat;
   /** The true load at an uptime in milliseconds. */
   readonly load: (atMs: number) => Mass;
   /** True while the load changes however slowly, as under a stream of liquid. */
@@ -38,6 +35,8 @@ export function createSimScale(options: SimScaleOptions): SimScale {
   const { timers, face } = options;
   const plug = new DevicePlug();
   const motion = new MotionDetector(face.division.value);
+  const voice: SimVoice = SIM_VOICES[options.format];
+  let zero = 0;
   let tare = 0;
   let gross = 0;
   let moving = false;
@@ -47,9 +46,9 @@ export function createSimScale(options: SimScaleOptions): SimScale {
   function tick(): void {
     const now = timers.now();
     const load = options.load(now);
-    gross = stepsIn(load.value, face.division.value, 'nearest');
+    gross = stepsIn(load.value, face.division.value, 'nearest') - zero;
     moving = motion.moves(now, load.value) || options.changing(now);
-    if (options.format === 'st-gs') plug.send(encodeStGs(shown(), face, 'B'));
+    if (voice.stream !== null) plug.send(voice.stream(shown(), face));
     timer = timers.set(tick, TICK_MS);
   }
 
@@ -60,30 +59,40 @@ export function createSimScale(options: SimScaleOptions): SimScale {
     return { steps: gross - tare, moving, net: tare !== 0, range };
   }
 
-  function answer(command: string): void {
-    if (command === 'T') tare = gross;
-    if (command === 'C') tare = 0;
-    const known = ['W', 'T', 'C'].includes(command);
+  function press(button: 'tare' | 'clear' | 'zero'): boolean {
+    if (button === 'zero') {
+      // A scale in motion has no zero to take.
+      if (moving) return false;
+      zero += gross;
+      gross = 0;
+    }
+    tare = button === 'tare' ? gross : 0;
+    return true;
+  }
+
+  const body: SimScaleBody = {
+    face,
+    shown,
+    press,
+    tare: () => ({ steps: tare, moving: false, net: false, range: 'within' }),
+  };
+
+  function reply(make: Reply): void {
     timers.set(() => {
-      if (!stopped) plug.send(known ? encodeSma(shown(), face) : LF_QUESTION_CR);
+      if (!stopped) plug.send(make());
     }, REPLY_MS);
   }
 
   return {
     attach(connection) {
-      const framer = new SmaFramer();
+      const hear = voice.listen?.(body);
       plug.attach(connection, (chunk) => {
-        if (options.format !== 'sma') return;
-        for (const framed of framer.push(chunk)) if (framed.kind === 'line') answer(framed.text);
+        for (const make of hear?.(chunk) ?? []) reply(make);
       });
     },
     disturb: (fault) => plug.disturb(fault),
-    pressTare() {
-      tare = gross;
-    },
-    clearTare() {
-      tare = 0;
-    },
+    pressTare: () => void press('tare'),
+    clearTare: () => void press('clear'),
     stop() {
       stopped = true;
       timers.clear(timer);

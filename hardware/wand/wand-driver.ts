@@ -1,11 +1,16 @@
+import type { TagMarks } from '../../core/herd/tag.ts';
 import type { LinkDriver } from '../serial/link-driver.ts';
 import { LineReader } from './line-reader.ts';
 import { RepeatFilter } from './repeat-filter.ts';
 import { readWandLine, type WandRefusal } from './wand-line.ts';
 
-/** What the wand read: an animal's number, or something it is told why not to take. `at` is uptime in milliseconds. */
+/**
+ * What the wand read: an animal's number, or something it is told why not to take. `at` is uptime in milliseconds.
+ *
+ * `marks` is for the screen: what a transponder says beside its number decides nothing.
+ */
 export type WandRead =
-  | { readonly kind: 'tag'; readonly tag: string; readonly at: number }
+  | { readonly kind: 'tag'; readonly tag: string; readonly marks: TagMarks; readonly at: number }
   | { readonly kind: 'refused'; readonly why: WandRefusal; readonly text: string; readonly at: number };
 
 /** The profile ids of wands. */

@@ -10,6 +10,7 @@ export type FrameSource =
   | 'printed, protocol page'
   | 'printed form, device note'
   | 'printed form, public note'
+  | 'printed, public note'
   | 'constructed from the field table';
 
 /** What a weight frame must be read as. Masses in grams; a fault makes the mass 0. */
@@ -22,11 +23,18 @@ export interface ExpectedReading {
   readonly fault?: string;
 }
 
+/** The settings a frame is read with, where its format needs any. */
+export interface FrameSettings {
+  readonly unit?: 'kg' | 'g' | 'lb' | 'oz';
+  readonly noTare?: boolean;
+}
+
 /** One frame on the wire and its meaning. */
 export interface WeightFrame {
   readonly wire: string;
   readonly source: FrameSource;
   readonly reading: ExpectedReading;
+  readonly settings?: FrameSettings;
 }
 
 /** One frame that is sound but carries no weight, or is broken, and the name of the reason. */
@@ -34,10 +42,25 @@ export interface RefusedFrame {
   readonly wire: string;
   readonly source: FrameSource;
   readonly fault: string;
+  readonly settings?: FrameSettings;
 }
 
-const LB = 453.59237;
-const PLAIN = { moving: false, net: false, zero: false } as const;
+/** Frames broken on purpose, one rule each: wire, name of the fault, settings. */
+export function broken(
+  list: readonly (readonly [string, string, FrameSettings?])[],
+): readonly RefusedFrame[] {
+  return list.map(([wire, fault, settings]) => ({
+    wire,
+    fault,
+    source: 'constructed from the field table',
+    ...(settings !== undefined && { settings }),
+  }));
+}
+
+/** Grams in a pound: Weights and Measures Act 1985 (UK), Schedule 1 Part V. */
+export const LB = 453.59237;
+/** A steady gross weight away from zero. */
+export const PLAIN = { moving: false, net: false, zero: false } as const;
 
 /** Polled 20-byte replies. */
 export const SMA_FRAMES: readonly WeightFrame[] = [
@@ -160,7 +183,7 @@ export const SMA_OTHER: readonly RefusedFrame[] = [
 ];
 
 /** Replies broken on purpose, one rule each. */
-export const SMA_BROKEN: readonly RefusedFrame[] = [
+export const SMA_BROKEN: readonly RefusedFrame[] = broken([
   ['\n 1G      5.025lb \r', 'bad-width'],
   ['\n 1G        5.025lb \r', 'bad-width'],
   ['\n\r', 'bad-width'],
@@ -186,175 +209,4 @@ export const SMA_BROKEN: readonly RefusedFrame[] = [
   ['\n 1G       5.025t  \r', 'unknown-unit'],
   ['\n 1G       5.025l/o\r', 'unknown-unit'],
   ['\n 1G       5.025   \r', 'unknown-unit'],
-].map(([wire = '', fault = '']) => ({ wire, fault, source: 'constructed from the field table' }));
-
-/** Continuous lines of three words and a weight. */
-export const ST_GS_FRAMES: readonly WeightFrame[] = [
-  {
-    wire: 'ST,GS,+  1.240kg\r\n',
-    source: 'printed form, public note',
-    reading: { ...PLAIN, grams: 1240, division: 1 },
-  },
-  {
-    wire: 'US,GS,+  0.860kg\r\n',
-    source: 'printed form, public note',
-    reading: { ...PLAIN, moving: true, grams: 860, division: 1 },
-  },
-  {
-    wire: 'ST,GS,+000.500kg\r\n',
-    source: 'printed form, public note',
-    reading: { ...PLAIN, grams: 500, division: 1 },
-  },
-  {
-    wire: 'ST,GS,+      0.00     g\r\n',
-    source: 'printed form, public note',
-    reading: { ...PLAIN, grams: 0, division: 0.01 },
-  },
-  {
-    wire: 'ST,GS,+000000.kg\r\n',
-    source: 'printed form, public note',
-    reading: { ...PLAIN, grams: 0, division: 1000 },
-  },
-  {
-    wire: 'ST,US,+   0.05kg\r\n',
-    source: 'printed form, device note',
-    reading: { ...PLAIN, moving: true, grams: 50, division: 10 },
-  },
-  {
-    wire: 'ST,GS,+0012.34kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 12340, division: 10 },
-  },
-  {
-    wire: 'US,GS,+0012.41kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, moving: true, grams: 12410, division: 10 },
-  },
-  {
-    wire: 'ST,NT,-0001.20kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, net: true, grams: -1200, division: 10 },
-  },
-  {
-    wire: 'OL,GS,+0000.00kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 0, division: 10, fault: 'over' },
-  },
-  {
-    wire: 'OL,GS,-0000.00kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 0, division: 10, fault: 'under' },
-  },
-  {
-    wire: 'OL,GS,+-------kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 0, division: 1, fault: 'over' },
-  },
-  {
-    wire: 'ST,GS,-0000.00kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 0, division: 10 },
-  },
-  {
-    wire: 'ST,GS   12.34,kg\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 12340, division: 10 },
-  },
-  {
-    wire: 'US,NT-  01.20,lb\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, moving: true, net: true, grams: -1.2 * LB, division: 0.01 * LB },
-  },
-  {
-    wire: 'ST,GS     500, g\r\n',
-    source: 'constructed from the field table',
-    reading: { ...PLAIN, grams: 500, division: 1 },
-  },
-];
-
-/** Continuous lines broken on purpose, one rule each, and lines of kindred formats that must not pass as these. */
-export const ST_GS_BROKEN: readonly RefusedFrame[] = [
-  ['\r\n', 'bad-header'],
-  ['ST,GS\r\n', 'bad-header'],
-  ['GS,ST,+0012.34kg\r\n', 'bad-header'],
-  ['ST,XX,+0012.34kg\r\n', 'bad-header'],
-  ['st,gs,+0012.34kg\r\n', 'bad-header'],
-  ['T,GS,+0012.34kg\r\n', 'bad-header'],
-  ['ST,GS,0012.34kg\r\n', 'bad-header'],
-  ['ST,GS+0012.34kg\r\n', 'bad-header'],
-  ['ST,+001234.5  g\r\n', 'bad-header'],
-  ['US,-00183.96  g\r\n', 'bad-header'],
-  ['OL,+999999E+19\r\n', 'bad-header'],
-  ['ww00015.000kg\r\n', 'bad-header'],
-  ['S S     100.00 g\r\n', 'bad-header'],
-  ['ST,GS,+00 2.34kg\r\n', 'bad-number'],
-  ['ST,GS,+0012.3.kg\r\n', 'bad-number'],
-  ['ST,GS,+--12.34kg\r\n', 'bad-number'],
-  ['ST,GS,++012.34kg\r\n', 'bad-number'],
-  ['ST,GS,+0012,34kg\r\n', 'bad-number'],
-  ['ST,GS,+  12E02kg\r\n', 'bad-number'],
-  ['ST,GS,+    .05kg\r\n', 'bad-number'],
-  ['ST,GS,+       kg\r\n', 'bad-number'],
-  ['ST,GS,+-------kg\r\n', 'bad-number'],
-  ['ST,GS,+0000000000012kg\r\n', 'bad-number'],
-  ['ST,GS,+0.1kg\r\n', 'bad-width'],
-  ['ST,GS,+             0012.34kg\r\n', 'bad-width'],
-  ['ST,GS   12.34kg\r\n', 'bad-number'],
-  ['ST,GS  12.34,kg\r\n', 'bad-number'],
-  ['ST,GS  12.34 ,kg\r\n', 'bad-number'],
-  ['ST,GS,+0012.34\r\n', 'unknown-unit'],
-  ['ST,GS,+0012.34KG\r\n', 'unknown-unit'],
-  ['ST,GS,+0012.34t\r\n', 'unknown-unit'],
-  ['ST,GS,+0012.34PC\r\n', 'unknown-unit'],
-  ['ST,GS,+0012.34%\r\n', 'unknown-unit'],
-  ['ST,GS,+0012.34k\r\n', 'unknown-unit'],
-  ['ST,GS   12.34, t\r\n', 'unknown-unit'],
-].map(([wire = '', fault = '']) => ({ wire, fault, source: 'constructed from the field table' }));
-
-/** A line of an ear-tag reader, less CR LF, and the 15-digit number or the reason it is refused. */
-export interface WandFrame {
-  readonly text: string;
-  readonly source: 'printed, reader manual' | 'constructed from the line forms';
-  readonly tag?: string;
-  readonly why?: string;
-}
-
-/** Reader lines. */
-export const WAND_FRAMES: readonly WandFrame[] = [
-  { text: '964000000123456', source: 'printed, reader manual', tag: '964000000123456' },
-  { text: '964 000000123456', source: 'printed, reader manual', tag: '964000000123456' },
-  { text: 'A0000000964000000123456', source: 'printed, reader manual', tag: '964000000123456' },
-  { text: '10000000964000000123456', source: 'printed, reader manual', tag: '964000000123456' },
-  { text: 'A 00000 0 964 000000123456', source: 'printed, reader manual', tag: '964000000123456' },
-  { text: 'A 00000 0 0999 000000123456', source: 'printed, reader manual', why: 'test-code' },
-  { text: 'A 00000 0 0964 000000123456', source: 'constructed from the line forms', tag: '964000000123456' },
-  { text: 'LA 982 000001088420', source: 'printed, reader manual', tag: '982000001088420' },
-  { text: 'LA 982 000000255895', source: 'printed, reader manual', tag: '982000000255895' },
-  { text: 'LA 00000 0 982 000001088420', source: 'printed, reader manual', tag: '982000001088420' },
-  { text: '\x02LA 982 000001088420', source: 'constructed from the line forms', tag: '982000001088420' },
-  { text: '\x02964000000123456', source: 'constructed from the line forms', tag: '964000000123456' },
-  // The animal bit is 0 on certified tags that carry it wrong.
-  { text: '00000000964000000123456', source: 'constructed from the line forms', tag: '964000000123456' },
-  { text: '276274877906943', source: 'constructed from the line forms', tag: '276274877906943' },
-  { text: '276274877906944', source: 'constructed from the line forms', why: 'number-too-large' },
-  { text: '000000000123456', source: 'constructed from the line forms', why: 'no-country' },
-  { text: 'LR 0006 0000000018514348', source: 'printed, reader manual', why: 'industrial' },
-  { text: 'R 0006 0000000000123456', source: 'printed, reader manual', why: 'industrial' },
-  { text: 'R00060000000000123456', source: 'printed, reader manual', why: 'industrial' },
-  { text: '0006 0000000000123456', source: 'printed, reader manual', why: 'industrial' },
-  { text: 'LR 4095 4503599627370495', source: 'printed, reader manual', why: 'industrial' },
-  { text: 'R 4095 4503599627370495', source: 'printed, reader manual', why: 'industrial' },
-  { text: 'LW 2095 3453577809046784', source: 'printed, reader manual', why: 'rewritable' },
-  { text: 'W 2095 3453577809046784', source: 'constructed from the line forms', why: 'rewritable' },
-  { text: 'LI', source: 'printed, reader manual', why: 'bad-read' },
-  { text: 'E', source: 'printed, reader manual', why: 'bad-read' },
-  { text: '96400000012345', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: '9640000001234567', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: '964-000000123456', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: 'A1000000964000000123456x', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: 'LA 982 00000108842O', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: '1000000 964000000123456', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: 'A0000001964000000123456', source: 'constructed from the line forms', why: 'unknown-line' },
-  { text: 'A0000010964000000123456', source: 'constructed from the line forms', tag: '964000000123456' },
-  { text: '', source: 'constructed from the line forms', why: 'unknown-line' },
-];
+]);

@@ -1,14 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Animal } from '../../../core/herd/animal.ts';
 import { doubtOf } from '../../../core/herd/plausible.ts';
 import { grams, kilograms, pounds } from '../../../core/quantity/mass.ts';
 import { GRAMS_IN } from '../../oracles/units.ts';
 import { makeAnimal } from '../make/animal.ts';
-import { hoursAgo } from '../make/time.ts';
+import { hoursAgo, NINE_OCLOCK } from '../make/time.ts';
 
-function doubt(lastKg: number | null, nowKg: number) {
-  const lastWeight = lastKg === null ? null : { mass: kilograms(lastKg), atMs: hoursAgo(500) };
-  return doubtOf(makeAnimal({ lastWeight }), kilograms(nowKg));
+function doubt(lastKg: number | null, nowKg: number, daysAgo = 60, over: Partial<Animal> = {}) {
+  const lastWeight = lastKg === null ? null : { mass: kilograms(lastKg), atMs: hoursAgo(24 * daysAgo) };
+  return doubtOf(makeAnimal({ ...over, lastWeight }), kilograms(nowKg), NINE_OCLOCK);
 }
 
 describe('a weight is doubted', () => {
@@ -24,6 +25,24 @@ describe('a weight is doubted', () => {
     [0, 40, 'far-from-last'],
   ] as const)('last %s kg, now %d kg: %s', (last, now, expected) => {
     expect(doubt(last, now)).toBe(expected);
+  });
+
+  test('the sooner after the last weighing the smaller the change that is believed', () => {
+    expect(doubt(40, 43.9, 0)).toBeNull();
+    expect(doubt(40, 44.1, 0)).toBe('far-from-last');
+    expect(doubt(40, 47, 0)).toBe('far-from-last');
+    expect(doubt(40, 47, 20)).toBeNull();
+    expect(doubt(40, 33, 0)).toBe('far-from-last');
+  });
+
+  test('a young animal may gain more', () => {
+    expect(doubt(12, 16, 21)).toBe('far-from-last');
+    expect(doubt(12, 16, 21, { class: 'young' })).toBeNull();
+    expect(doubt(12, 16, 0, { class: 'young' })).toBe('far-from-last');
+  });
+
+  test('a clock set back before the last weighing makes nothing easier', () => {
+    expect(doubt(40, 47, -300)).toBe('far-from-last');
   });
 
   test('when pounds were read as kilograms, or kilograms as pounds, whatever the weight', () => {
@@ -52,10 +71,10 @@ describe('a weight is doubted', () => {
     ['cattle', 40, 2700],
   ] as const)('outside the widest band of a %s, %d to %d lb', (species, low, high) => {
     const animal = makeAnimal({ species, lastWeight: null });
-    expect(doubtOf(animal, pounds(low * 0.99))).toBe('outside-species');
-    expect(doubtOf(animal, pounds(low * 1.01))).toBeNull();
-    expect(doubtOf(animal, pounds(high * 0.99))).toBeNull();
-    expect(doubtOf(animal, pounds(high * 1.01))).toBe('outside-species');
-    expect(doubtOf(animal, grams(0))).toBe('outside-species');
+    expect(doubtOf(animal, pounds(low * 0.99), NINE_OCLOCK)).toBe('outside-species');
+    expect(doubtOf(animal, pounds(low * 1.01), NINE_OCLOCK)).toBeNull();
+    expect(doubtOf(animal, pounds(high * 0.99), NINE_OCLOCK)).toBeNull();
+    expect(doubtOf(animal, pounds(high * 1.01), NINE_OCLOCK)).toBe('outside-species');
+    expect(doubtOf(animal, grams(0), NINE_OCLOCK)).toBe('outside-species');
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkTag } from '../../../core/herd/tag.ts';
+import { checkTag, splitReserved } from '../../../core/herd/tag.ts';
 
 // ISO 11784: three digits of country or manufacturer, then a national code of 38 bits, at most 2^38 - 1.
 const LARGEST = '274877906943';
@@ -42,5 +42,22 @@ describe('a tag number is refused', () => {
     ['840999999999999', 'number-too-large'],
   ])('%j: %s', (digits, why) => {
     expect(checkTag(digits)).toEqual({ ok: false, why });
+  });
+});
+
+describe('the reserved bits of a tag', () => {
+  test.each([
+    [0, { retag: 0, userInfo: 0 }],
+    [14339, { retag: 7, userInfo: 0 }],
+    [0b001_00000_000000, { retag: 1, userInfo: 0 }],
+    [0b000_00001_000000, { retag: 0, userInfo: 1 }],
+    [0b000_11111_111111, { retag: 0, userInfo: 31 }],
+    [16383, { retag: 7, userInfo: 31 }],
+  ])('%i hold %j', (reserved, fields) => {
+    expect(splitReserved(reserved)).toEqual(fields);
+  });
+
+  test.each([-1, 16384, 1.5, Number.NaN])('%d are none', (reserved) => {
+    expect(splitReserved(reserved)).toBeNull();
   });
 });

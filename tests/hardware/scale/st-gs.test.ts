@@ -1,18 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ST_GS } from '../../../hardware/scale/st-gs.ts';
-import { ST_GS_BROKEN, ST_GS_FRAMES } from '../../oracles/serial-frames.ts';
-import { expectFault, expectReading, onlyText } from './expect-decoded.ts';
 
 describe('continuous lines', () => {
-  it.each(ST_GS_FRAMES)('reads $wire ($source)', ({ wire, reading }) => {
-    expectReading(ST_GS.decode(onlyText(ST_GS, wire), 'platform', 77), 'platform', 77, reading);
-  });
-
-  it.each(ST_GS_BROKEN)('refuses $wire as $fault', ({ wire, fault }) => {
-    expectFault(ST_GS, wire, fault);
-  });
-
   it('reads a weight of any of the four units as exact grams', () => {
     const grams = ['kg', 'g', 'lb', 'oz'].map((unit) => {
       const decoded = ST_GS.decode(`ST,GS,+  1.005${unit}`, 'platform', 0);

@@ -9,6 +9,9 @@ import { createPtyPair, type PtyPair } from '../../../hardware/simulator/pty-pai
 import { bytes } from '../bytes.ts';
 import { socatPresent } from '../socat-present.ts';
 
+/** A loaded machine may let a test wait; what is waited for comes once and at once. */
+const PATIENT = { timeout: 5000, interval: 5 };
+
 async function failure(path: string): Promise<OpenFailure> {
   const error: unknown = await openSerialPort(path, 9600).then(
     () => null,
@@ -66,7 +69,7 @@ describe.skipIf(!socatPresent)(suite, () => {
     });
     near.onData((chunk) => echoed.push(...chunk));
     near.write(every);
-    await expect.poll(() => echoed.length).toBe(256);
+    await expect.poll(() => echoed.length, PATIENT).toBe(256);
     expect(arrived).toEqual([...every]);
     expect(echoed).toEqual([...every]);
     await Promise.all([near.close(), far.close()]);
@@ -101,7 +104,7 @@ describe.skipIf(!socatPresent)(suite, () => {
     const ends: string[] = [];
     port.onClose((reason) => ends.push(reason));
     await pair.pull();
-    await expect.poll(() => ends.length).toBe(1);
+    await expect.poll(() => ends.length, PATIENT).toBe(1);
     port.write(bytes('into the void'));
     await port.close();
     await new Promise((resolve) => setTimeout(resolve, 50));
@@ -119,9 +122,26 @@ describe.skipIf(!socatPresent)(suite, () => {
       await new Promise((resolve) => setImmediate(resolve));
     }
     await pulled;
-    await expect.poll(() => ends.length).toBe(1);
+    await expect.poll(() => ends.length, PATIENT).toBe(1);
     await port.close();
   });
+
+  it('tells every pull, though the line hung up at the moment of opening or between two reads', async () => {
+    for (let cycle = 0; cycle < 30; cycle += 1) {
+      const port = await openSerialPort(pair.near, 9600);
+      const far = await openSerialPort(pair.far, 9600);
+      const ends: string[] = [];
+      port.onClose((reason) => ends.push(reason));
+      const flood = setInterval(() => far.write(new Uint8Array(200).fill(0x41)), 1);
+      // Every other time nothing was read yet.
+      if (cycle % 2 === 1) await new Promise((resolve) => setTimeout(resolve, 20));
+      await pair.pull();
+      clearInterval(flood);
+      await expect.poll(() => ends.length, PATIENT).toBe(1);
+      await Promise.all([port.close(), far.close()]);
+      await pair.plug();
+    }
+  }, 60_000);
 
   it('tells an end that came before anybody listened', async () => {
     const port = await openSerialPort(pair.near, 9600);

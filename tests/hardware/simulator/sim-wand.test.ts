@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { WandForm } from '../../../hardware/simulator/encode-wand.ts';
 import { createMemoryCable } from '../../../hardware/simulator/memory-cable.ts';
 import { createSimWand } from '../../../hardware/simulator/sim-wand.ts';
 import { ManualTimers } from '../manual-timers.ts';
 
-async function setUp() {
+async function setUp(form?: WandForm) {
   const timers = new ManualTimers();
-  const wand = createSimWand();
+  const wand = createSimWand(form);
   const cable = createMemoryCable('memory:w', timers, wand.attach);
   const heard: string[] = [];
   const open = async () => {
@@ -34,6 +35,28 @@ describe('the simulated wand', () => {
     wand.presentTag('982000000255895');
     await timers.advance(0);
     expect(heard).toEqual(['LA 982 000000255895\r\n']);
+  });
+
+  it('tells in the full line mode what the transponder holds beside its number', async () => {
+    const { timers, wand, heard } = await setUp('full');
+    wand.presentTag('060030207938416', { reserved: 14339, extraBlock: true });
+    await timers.advance(0);
+    expect(heard).toEqual(['LA 14339 1 060 030207938416\r\n']);
+  });
+
+  it('hears a published telegram, and calls the same one invalid with a bit wrong', async () => {
+    const { timers, wand, heard } = await setUp();
+    wand.presentTelegram('00339a080402079f8040797788040201');
+    wand.presentTelegram('00339a080402079f8040797788040200');
+    wand.presentTelegram('00339a080402079f8042797788040201');
+    await timers.advance(0);
+    expect(heard).toEqual(['LA 999 000000001337\r\n', 'LI\r\n', 'LI\r\n']);
+  });
+
+  it('has no tag for a number that no transponder can hold', async () => {
+    const { wand } = await setUp();
+    expect(() => wand.presentTag('982274877906944')).toThrow(RangeError);
+    expect(() => wand.presentTag('98200000108842')).toThrow(RangeError);
   });
 
   it('says nothing once stopped', async () => {

@@ -7,6 +7,8 @@ async function turn(): Promise<void> {
   await new Promise((resolve) => setImmediate(resolve));
 }
 
+const ANIMAL = { animal: true, retag: null, userInfo: null, extraBlock: null };
+
 describe('the wand driver', () => {
   it('tells a tag with its time, once in 3 s', async () => {
     let now = 1000;
@@ -18,8 +20,8 @@ describe('the wand driver', () => {
     push(bytes('LA 982 000001088420\r\n'));
     await turn();
     expect(all).toEqual([
-      { kind: 'item', item: { kind: 'tag', tag: '982000001088420', at: 1000 } },
-      { kind: 'item', item: { kind: 'tag', tag: '982000001088420', at: 4000 } },
+      { kind: 'item', item: { kind: 'tag', tag: '982000001088420', marks: ANIMAL, at: 1000 } },
+      { kind: 'item', item: { kind: 'tag', tag: '982000001088420', marks: ANIMAL, at: 4000 } },
     ]);
   });
 

@@ -1,23 +1,35 @@
 import type { Discarded, DiscardReason, Framed, Framer } from './framed.ts';
 
-const LF = 0x0a;
-const CR = 0x0d;
-
-/** The longest frame, framing bytes included; a reply of the standard is 20, a line about the scale 27. */
-const MAX_FRAME = 64;
+/** The bytes a frame begins and ends with, and how long it may be. */
+export interface Brackets {
+  readonly begin: number;
+  readonly end: number;
+  /** The longest frame, these two bytes included. */
+  readonly maxFrame: number;
+}
 
 /**
- * Cuts out frames that begin with LF and end with CR, each as soon as its CR arrives.
+ * Cuts out frames of printable ASCII between two bytes of their own, each as soon as its last byte arrives.
  *
- * Waiting for the next LF, as a splitter of lines would, shows every weight one poll late. Needs no
- * synchronising: a frame begins with a byte of its own, and what lies between frames is discarded.
+ * Waiting for the next frame, as a splitter of lines would, shows every weight one poll late. Needs no
+ * synchronising: what lies between frames is discarded.
  */
-export class SmaFramer implements Framer {
-  readonly #text: Buffer = Buffer.alloc(MAX_FRAME - 2);
+export class BracketFramer implements Framer {
+  readonly #begin: number;
+  readonly #end: number;
+  readonly #maxFrame: number;
+  readonly #text: Buffer;
   #inFrame = false;
   #held = 0;
   #printable = true;
   #outside = 0;
+
+  constructor({ begin, end, maxFrame }: Brackets) {
+    this.#begin = begin;
+    this.#end = end;
+    this.#maxFrame = maxFrame;
+    this.#text = Buffer.alloc(maxFrame - 2);
+  }
 
   get pendingBytes(): number {
     return this.#inFrame ? this.#held + 1 : this.#outside;
@@ -26,15 +38,15 @@ export class SmaFramer implements Framer {
   push(chunk: Uint8Array): Framed[] {
     const framed: Framed[] = [];
     for (const byte of chunk) {
-      if (byte === LF) this.#begin(framed);
+      if (byte === this.#begin) this.#start(framed);
       else if (!this.#inFrame) this.#skip(framed);
-      else if (byte === CR) this.#finish(framed);
+      else if (byte === this.#end) this.#finish(framed);
       else this.#keep(byte, framed);
     }
     return framed;
   }
 
-  #begin(framed: Framed[]): void {
+  #start(framed: Framed[]): void {
     if (this.pendingBytes > 0) framed.push(this.#discard(this.#inFrame ? 'broken-off' : 'outside-frame'));
     this.#inFrame = true;
   }
@@ -63,7 +75,7 @@ export class SmaFramer implements Framer {
   #skip(framed: Framed[]): void {
     this.#outside += 1;
     // Noise without end is reported now and then rather than counted for ever.
-    if (this.#outside === MAX_FRAME) framed.push(this.#discard('outside-frame'));
+    if (this.#outside === this.#maxFrame) framed.push(this.#discard('outside-frame'));
   }
 
   #discard(reason: DiscardReason): Discarded {

@@ -1,0 +1,94 @@
+import { grams } from '../../core/quantity/mass.ts';
+import { scaleDriver } from '../../hardware/scale/scale-driver.ts';
+import { between, seededRandom } from '../../hardware/simulator/random.ts';
+import { FORMAT_CASES, type FormatCase, settingsFor } from './scale/format-cases.ts';
+
+/** A weight whose every shortening and every digit doubled is another weight: 123.45 kg. */
+const STANDING = { steps: 12_345, moving: false, net: false, range: 'within' } as const;
+const FACE = { unit: 'kg', division: grams(10) } as const;
+const TRUTH = 123_450;
+/**
+ * Stands where a frame is torn. A head that meets the tail of another at the same place is a frame, byte for byte,
+ * and no format without a checksum can tell; how single lost bytes are met is tested apart.
+ */
+const TORN = 0xff;
+
+/** What a fuzz run found. */
+export interface FuzzReport {
+  readonly name: string;
+  readonly bytes: number;
+  readonly readings: number;
+  /** Whole frames that were sent. */
+  readonly sent: number;
+  /** Masses read that were never shown; must be empty. */
+  readonly wrong: readonly number[];
+  /** Bytes that no frame and no discard stands for; must be 0. */
+  readonly unaccounted: number;
+  /** The most bytes a framer said it held. */
+  readonly mostHeld: number;
+  readonly ms: number;
+}
+
+/** Sends half frames, noise, and now and then whole frames until so many bytes are sent; the same seed, the same row. */
+export function fuzz(of: FormatCase, total: number, seed: number): FuzzReport {
+  const random = seededRandom(seed);
+  const frame = of.encode(STANDING, FACE);
+  const profile = of.make(settingsFor(of, FACE.unit));
+  const framer = profile.createFramer();
+  const wrong: number[] = [];
+  let [bytes, sent, readings, accounted, mostHeld] = [0, 0, 0, 0, 0];
+  // The driver cuts for itself; this framer beside it only keeps the books.
+  const push = scaleDriver(profile, 'bench', () => 0).openSession((one) => {
+    if (one.kind !== 'item' || one.item.fault !== undefined) return;
+    readings += 1;
+    if (one.item.mass.value !== TRUTH) wrong.push(one.item.mass.value);
+  });
+  const from = performance.now();
+  while (bytes < total) {
+    const pick = random();
+    const chunk = pick < 0.25 ? frame : pick < 0.75 ? torn(frame, random) : noise(random);
+    if (chunk === frame) sent += 1;
+    push(chunk);
+    for (const one of framer.push(chunk)) accounted += one.kind === 'line' ? one.text.length + 2 : one.bytes;
+    mostHeld = Math.max(mostHeld, framer.pendingBytes);
+    bytes += chunk.length;
+  }
+  const ms = performance.now() - from;
+  const unaccounted = bytes - accounted - framer.pendingBytes;
+  return { name: of.name, bytes, readings, sent, wrong, unaccounted, mostHeld, ms };
+}
+
+/** Fuzzes every format with so many bytes each. */
+export function fuzzAll(bytesEach: number, seed: number): FuzzReport[] {
+  return FORMAT_CASES.map((of) => fuzz(of, bytesEach, seed));
+}
+
+function torn(frame: Uint8Array, random: () => number): Uint8Array {
+  const at = 1 + Math.floor(random() * (frame.length - 1));
+  return random() < 0.5
+    ? Uint8Array.of(...frame.subarray(0, at), TORN)
+    : Uint8Array.of(TORN, ...frame.subarray(at));
+}
+
+function noise(random: () => number): Uint8Array {
+  return Uint8Array.from({ length: 1 + random() * 40 }, () => between(random, 0, 256));
+}
+
+/** Bytes to readings, in frames a second on one core, by the best of five rounds. */
+export function frameRate(of: FormatCase, frames = 20_000): number {
+  const lot = 100;
+  const frame = of.encode(STANDING, FACE);
+  const chunk = Buffer.concat(Array.from({ length: lot }, () => frame));
+  const profile = of.make(settingsFor(of, FACE.unit));
+  let best = 0;
+  for (let round = 0; round < 5; round += 1) {
+    let readings = 0;
+    const push = scaleDriver(profile, 'bench', () => 0).openSession((one) => {
+      if (one.kind === 'item') readings += 1;
+    });
+    const from = performance.now();
+    for (let sent = 0; sent < frames; sent += lot) push(chunk);
+    best = Math.max(best, (1000 * readings) / (performance.now() - from));
+  }
+  return best;
+}
