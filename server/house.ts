@@ -2,18 +2,22 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
 import type { OpenPort } from '../hardware/serial/connection.ts';
+import type { CandidatePort } from '../hardware/serial/ports.ts';
 import type { Timers } from '../hardware/serial/timers.ts';
 import { createSimulatedBarn, type SimulatedBarn } from '../hardware/simulator/barn.ts';
 import type { KioskState, ProblemView } from '../shared/state.ts';
 import { type Barn, createBarn } from './barn/barn.ts';
+import type { BarnContext } from './barn/barn-context.ts';
 import type { Clock } from './barn/clock.ts';
 import { defaultSettings, loadMemory } from './barn/memory.ts';
 import type { KioskConfig } from './config/kiosk-config.ts';
 import { DEMO_DATABASE, REAL_DATABASE, type Setup } from './config/load.ts';
 import { changeConfig } from './config/save.ts';
+import { withDevice } from './config/with-device.ts';
 import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
+import { createDeviceSetup } from './setup/device-setup.ts';
 import { createStore, type Store } from './store/store.ts';
 import { type Standing, stateView } from './view/state-view.ts';
 
@@ -38,6 +42,10 @@ export interface HouseOptions {
   /** Where simulated devices get their names; only used by the demo. */
   readonly simulatorFolder: string;
   readonly openPort: OpenPort;
+  /** Lists the ports a device may be plugged into. */
+  readonly listPorts: () => Promise<readonly CandidatePort[]>;
+  /** Whether the environment sets the devices, so that what the screen would set up could not last. */
+  readonly devicesByEnvironment: boolean;
   readonly timers: Timers;
   readonly clock: Clock;
   readonly random: () => number;
@@ -67,20 +75,35 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   const memory = loadMemory(store, defaultSettings(config));
   for (const { treatment } of memory.entries) clock.sawRecordAt(treatment.givenAtMs);
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
+  const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
+  for (const check of checks) if (check !== null) clock.sawRecordAt(check.atMs);
   let devices: Devices | null = null;
-  const barn = createBarn(
-    {
-      memory,
-      store,
-      clock,
-      config,
-      newId: () => uuidv7(),
-      linkOf: (role) => devices?.linkOf(role) ?? 'absent',
-      tray: simulated === null ? null : createTray(simulated),
-      leaveDemo: demo ? () => leaveDemo(options) : null,
+  const deviceSetup = createDeviceSetup({
+    devices: () => devices,
+    config: () => context.config.devices,
+    write: (role, device) => {
+      context.config = withDevice(options.dataFolder, context.config, role, device);
     },
+    listPorts: options.listPorts,
+    openPort: options.openPort,
+    timers,
+    random,
+    changed: () => barn.changed(),
     log,
-  );
+  });
+  const context: BarnContext = {
+    memory,
+    store,
+    clock,
+    config,
+    newId: () => uuidv7(),
+    linkOf: (role) => devices?.linkOf(role) ?? 'absent',
+    zero: (role) => devices?.zero(role) ?? 'not-ready',
+    setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
+    tray: simulated === null ? null : createTray(simulated),
+    leaveDemo: demo ? () => leaveDemo(options) : null,
+  };
+  const barn = createBarn(context, log);
   devices = createDevices({
     config: config.devices,
     openPort: simulated?.openPort ?? options.openPort,
@@ -97,6 +120,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     log,
     async stop() {
       clearInterval(ticking);
+      await deviceSetup.stop();
       await devices?.stop();
       await simulated?.stop();
       store.close();

@@ -3,7 +3,9 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { listPorts } from '../hardware/serial/ports.ts';
 import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
+import { listSerialPorts } from '../hardware/serial/serialport-list.ts';
 import { systemTimers } from '../hardware/serial/timers.ts';
 import { buildApp } from './app.ts';
 import { systemClock } from './barn/clock.ts';
@@ -36,6 +38,8 @@ export async function serve(
     dataFolder: environment.dataFolder,
     simulatorFolder,
     openPort: openSerialPort,
+    listPorts: () => listPorts({ list: listSerialPorts }),
+    devicesByEnvironment: Object.keys(environment.devices).length > 0,
     timers: systemTimers(),
     // The clock is not believed before the day this file was built.
     clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
 import { AnimalClass, Species } from './animal.ts';
-import { TrayAction } from './tray.ts';
+import { CheckedRole } from './check.ts';
+import { DeviceRole, TrayAction } from './tray.ts';
 
 /** What every intent carries: the id it is handled under, once. */
 const id = z.string().min(1).max(64);
@@ -79,6 +80,55 @@ export const Intent = z.discriminatedUnion('type', [
   }),
   z.strictObject({ type: z.literal('withdraw-approval'), id, regimenId: ref }),
   z.strictObject({ type: z.literal('set-syringes'), id, syringeIds: z.array(ref).max(32) }),
+  z.strictObject({ type: z.literal('check-start'), id, role: CheckedRole }),
+  z.strictObject({ type: z.literal('check-weight'), id, weightId: ref }),
+  z.strictObject({ type: z.literal('check-next'), id }),
+  z.strictObject({ type: z.literal('check-skip'), id }),
+  z.strictObject({ type: z.literal('check-cancel'), id }),
+  z.strictObject({
+    type: z.literal('set-check-rule'),
+    id,
+    everyDays: z.number().int().min(1).max(365),
+    stops: z.boolean(),
+  }),
+  z.strictObject({
+    type: z.literal('syringe-check-start'),
+    id,
+    syringeId: ref,
+    markMl: z.number().positive().max(1000),
+    celsius: z.number().min(1).max(40),
+  }),
+  z.strictObject({ type: z.literal('syringe-check-next'), id }),
+  z.strictObject({ type: z.literal('syringe-check-leave-out'), id }),
+  z.strictObject({ type: z.literal('syringe-check-cancel'), id }),
+  /** Lists the ports a device may be plugged into, and looks again until something else is asked. */
+  z.strictObject({ type: z.literal('ports-look'), id }),
+  /** Finds out what is plugged in at a port. The port must not be another role's. */
+  z.strictObject({
+    type: z.literal('device-listen'),
+    id,
+    role: DeviceRole,
+    path: z.string().startsWith('/').max(400),
+  }),
+  /** Opens one of the proposals on trial: its value is shown, nothing weighs or doses from it. */
+  z.strictObject({
+    type: z.literal('device-try'),
+    id,
+    role: DeviceRole,
+    index: z.number().int().min(0).max(99),
+  }),
+  /** Compares what the scale on trial shows with the known weight that stands on it. */
+  z.strictObject({ type: z.literal('device-prove'), id, loadId: ref }),
+  /** The keeper's word that nobody ever takes a tare on the scale on trial. */
+  z.strictObject({ type: z.literal('device-no-tare'), id }),
+  /** Keeps the device on trial. */
+  z.strictObject({ type: z.literal('device-keep'), id }),
+  /** Ends a set-up; what was configured before goes on. */
+  z.strictObject({ type: z.literal('device-drop'), id }),
+  /** Takes a device out of the configuration. */
+  z.strictObject({ type: z.literal('device-remove'), id, role: DeviceRole }),
+  /** Asks an empty scale to take what it shows for zero. */
+  z.strictObject({ type: z.literal('zero'), id, role: z.enum(['platform', 'bench']) }),
   z.strictObject({ type: z.literal('set-person'), id, name: z.string().trim().min(1).max(24) }),
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
   z.strictObject({ type: z.literal('set-weight-unit'), id, unit: z.enum(['kg', 'lb']) }),
@@ -118,6 +168,19 @@ export const REFUSALS = [
   'scale-too-coarse',
   'too-little-water',
   'tared-mid-way',
+  'no-such-weight',
+  'weight-too-light',
+  'scale-not-ready',
+  'scale-moving',
+  'scale-tared',
+  'not-at-zero',
+  'nothing-on-scale',
+  'weight-still-on',
+  'bench-in-use',
+  'no-such-mark',
+  'too-coarse-for-syringe',
+  'nothing-delivered',
+  'more-than-one-delivery',
   'no-such-treatment',
   'already-corrected',
   'no-such-regimen',
@@ -125,6 +188,15 @@ export const REFUSALS = [
   'no-such-syringe',
   'no-such-person',
   'demo-only',
+  'not-in-demo',
+  'set-by-environment',
+  'port-in-use',
+  'no-such-proposal',
+  'not-proved',
+  'tare-word-needed',
+  'bench-only',
+  'no-zero-command',
+  'something-on-scale',
   'not-configured',
   'not-written',
 ] as const;

@@ -67,7 +67,7 @@ export const MixingView = z.discriminatedUnion('step', [
     plan: PlanView,
     /** What the scale gained since the water; `null` while it shows nothing current. */
     riseGrams: z.number().nullable(),
-    verdict: z.enum(['none', 'whole', 'part', 'too-much']),
+    verdict: z.enum(['none', 'whole', 'part', 'too-much', 'jug-lifted', 'jug-changed']),
     strengthMgPerMl: z.number(),
   }),
   z.strictObject({ step: z.literal('dissolve'), plan: PlanView, strengthMgPerMl: z.number() }),

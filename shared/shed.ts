@@ -1,6 +1,9 @@
 import { z } from 'zod';
 import { Species } from './animal.ts';
+import { ScaleChecksView } from './check.ts';
 import { SyringeView } from './dose.ts';
+import { SetupView } from './setup.ts';
+import { SyringeCheckRecordView } from './syringe-check.ts';
 import { DeviceRole } from './tray.ts';
 
 /** Where a link stands. Only `ready` shows a number. */
@@ -16,6 +19,8 @@ export const DeviceView = z.strictObject({
   path: z.string().nullable(),
   profile: z.string().nullable(),
   baud: z.number().nullable(),
+  /** Whether the kiosk can ask it for zero. */
+  zeroable: z.boolean(),
   /** Why it is lost and what to do, in a sentence; `null` while all is well. */
   trouble: z.string().nullable(),
   counters: z.strictObject({
@@ -79,7 +84,23 @@ export type PacketView = z.infer<typeof PacketView>;
 /** Everything the Shed screen shows. */
 export const ShedView = z.strictObject({
   devices: z.array(DeviceView),
-  syringes: z.array(SyringeView.extend({ onHand: z.boolean() })),
+  /** The setting up of a device that is under way. */
+  setup: SetupView,
+  syringes: z.array(
+    SyringeView.extend({
+      onHand: z.boolean(),
+      /** Its last check by weighing; `null` where it was never checked. */
+      check: SyringeCheckRecordView.nullable(),
+    }),
+  ),
+  checks: z.strictObject({
+    platform: ScaleChecksView,
+    bench: ScaleChecksView,
+    /** How many days a passed check is good for. */
+    everyDays: z.number().int().positive(),
+    /** Whether a failed or long overdue check of the platform stops a dose instead of asking. */
+    stops: z.boolean(),
+  }),
   regimens: z.array(RegimenView),
   packets: z.array(PacketView),
   people: z.array(z.string()),

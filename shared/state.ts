@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { AnimalView } from './animal.ts';
+import { CheckView } from './check.ts';
 import { OfferView, TreatmentView } from './dose.ts';
 import { JugView, MixingView } from './jug.ts';
 import { RoundView } from './round.ts';
 import { LinkStatus, ShedView } from './shed.ts';
+import { SyringeCheckView } from './syringe-check.ts';
 
 /** A panel: its size in pixels and how many of them make a millimetre. */
 export const PanelView = z.strictObject({
@@ -57,6 +59,8 @@ export const KioskState = z.strictObject({
       'stepping-on',
       'settling',
       'held',
+      'leaning',
+      'two-animals',
       'stepping-off',
     ]),
     /** The step between two values the scale shows, or `null` while unknown. */
@@ -70,6 +74,10 @@ export const KioskState = z.strictObject({
   }),
   wand: z.strictObject({ link: LinkStatus }),
   jug: MixingView,
+  /** The check of a scale that is under way. */
+  check: CheckView,
+  /** The check of a syringe that is under way. */
+  syringeCheck: SyringeCheckView,
   round: RoundView,
   offer: OfferView.nullable(),
   animals: z.array(AnimalView),

@@ -1,3 +1,4 @@
+import { checkStanding, type ScaleChecking } from '../checking/standing.ts';
 import type { Animal } from '../herd/animal.ts';
 import { doubtOf } from '../herd/plausible.ts';
 import type { Approval } from '../medicine/approval.ts';
@@ -5,6 +6,7 @@ import { whyNotApprovable, withdrawalInForce } from '../medicine/approval.ts';
 import type { Regimen } from '../medicine/formulary.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
 import { DAY_MS } from '../moment.ts';
+import { unreachable } from '../unreachable.ts';
 import type { Held } from '../weighing/settle.ts';
 import type { Dose } from './dose.ts';
 
@@ -33,6 +35,8 @@ export const CAUTION_CODES = [
   'above-target',
   'below-target',
   'clock-untrusted',
+  'scale-unchecked',
+  'scale-check-failed',
   'extra-label',
 ] as const;
 /** One of {@link CAUTION_CODES}. */
@@ -77,6 +81,8 @@ export interface CautionInput {
   /** Earlier doses of this animal in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
   readonly visit: VisitDoubts;
+  /** The checks of the platform this weight came from. */
+  readonly scale: ScaleChecking;
   /** Milliseconds since 1970. */
   readonly wallMs: number;
   readonly clockTrusted: boolean;
@@ -97,6 +103,7 @@ export function cautionsFor(input: CautionInput): Caution[] {
     ...weightCautions(input),
     ...milkCautions(input),
     ...doseCautions(input),
+    ...scaleCautions(input),
   ];
   const order: Record<CautionStrength, number> = { stop: 0, ask: 1, note: 2 };
   return all.sort((a, b) => order[a.strength] - order[b.strength]);
@@ -152,10 +159,10 @@ function historyCautions(input: CautionInput): Caution[] {
   return found;
 }
 
-function weightCautions({ animal, weight, visit }: CautionInput): Caution[] {
+function weightCautions({ animal, weight, visit, wallMs }: CautionInput): Caution[] {
   const found: Caution[] = [];
   if (visit.namedLate) found.push(caution('named-late', 'ask', { grams: weight.mass.value }));
-  const doubt = doubtOf(animal, weight.mass);
+  const doubt = doubtOf(animal, weight.mass, wallMs);
   const lastGrams = animal.lastWeight?.mass.value;
   const values = lastGrams === undefined ? {} : { lastGrams };
   if (doubt !== null) found.push(caution(`weight-${doubt}`, 'ask', { grams: weight.mass.value, ...values }));
@@ -185,4 +192,26 @@ function doseCautions({ dose, regimen }: CautionInput): Caution[] {
   if (value < BELOW_TARGET * target) found.push(caution('below-target', 'ask', { value, target }));
   if (value > ABOVE_TARGET * target) found.push(caution('above-target', 'ask', { value, target }));
   return found;
+}
+
+/** A scale nobody checked is asked about; one that failed, or was left for twice its days, may be set to stop. */
+function scaleCautions({ scale, wallMs, clockTrusted }: CautionInput): Caution[] {
+  const standing = checkStanding(scale, wallMs, clockTrusted);
+  const days = scale.everyDays;
+  const lastAtMs = scale.last?.atMs ?? 0;
+  switch (standing) {
+    case 'fresh':
+      return [];
+    case 'never':
+    case 'undated':
+      return [caution('scale-unchecked', 'ask', { days })];
+    case 'due':
+      return [caution('scale-unchecked', 'ask', { lastAtMs, days })];
+    case 'overdue':
+      return [caution('scale-check-failed', scale.stops ? 'stop' : 'ask', { lastAtMs, days })];
+    case 'failed':
+      return [caution('scale-check-failed', scale.stops ? 'stop' : 'ask', { failedAtMs: lastAtMs })];
+    default:
+      return unreachable(standing);
+  }
 }

@@ -1,3 +1,4 @@
+import type { ScaleChecking } from '../checking/standing.ts';
 import type { Animal } from '../herd/animal.ts';
 import type { Approval } from '../medicine/approval.ts';
 import type { Regimen } from '../medicine/formulary.ts';
@@ -16,6 +17,8 @@ export interface DoseWorld {
   readonly syringes: readonly Syringe[];
   /** Earlier doses of the whole herd in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
+  /** The checks of the platform. */
+  readonly scale: ScaleChecking;
   readonly now: Pick<Moment, 'wallMs'>;
   readonly clockTrusted: boolean;
 }
@@ -49,6 +52,7 @@ export function decideDose(
     dose,
     earlier: world.earlier.filter((earlier) => earlier.animalId === animal.id),
     visit,
+    scale: world.scale,
     wallMs: world.now.wallMs,
     clockTrusted: world.clockTrusted,
   });

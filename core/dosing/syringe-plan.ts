@@ -1,6 +1,6 @@
 import { fromSteps, stepsIn } from '../quantity/round.ts';
 import { millilitres, type Volume } from '../quantity/volume.ts';
-import { type Syringe, syringeTolerance } from './syringe.ts';
+import { drawTolerance, type Syringe } from './syringe.ts';
 import { rectangular } from './uncertainty.ts';
 
 /** How to measure a dose with one syringe. */
@@ -18,21 +18,22 @@ export interface SyringePlan {
 
 /** More draws than this are not asked of one hand. */
 const MAX_DRAWS = 3;
+/** Total errors this close, as shares of the dose, are as good as each other. */
+const AS_GOOD = 0.02;
 /** A draw that cannot be measured within this share is not offered. */
 const WORST_DRAW = 0.1;
 
 /**
  * The best way to measure an exact volume with the syringes on hand, or `null` where none can.
  *
- * Best is the smallest total error (rounding and syringe together), then the fewest draws, then the smaller
- * syringe. No plan rounds past `most`, and no draw is smaller than its syringe measures within 10 %.
+ * Best is the smallest total error (rounding and syringe together); among those that come within two hundredths of
+ * the dose of it, the fewest draws, then the smaller syringe: a hand pays more for a further draw than the dose gains. No plan rounds past `most`, and no draw is smaller than its syringe measures within 10 %.
  */
 export function planSyringe(exact: Volume, most: Volume, syringes: readonly Syringe[]): SyringePlan | null {
   const plans = syringes.flatMap((syringe) => plansWith(syringe, exact, most));
-  return plans.reduce<SyringePlan | null>(
-    (best, plan) => (best === null || isBetter(plan, best) ? plan : best),
-    null,
-  );
+  const least = Math.min(...plans.map(totalError));
+  const asGood = plans.filter((plan) => totalError(plan) <= least + AS_GOOD);
+  return asGood.sort(simplestFirst)[0] ?? null;
 }
 
 function plansWith(syringe: Syringe, exact: Volume, most: Volume): SyringePlan[] {
@@ -61,7 +62,7 @@ function splitEvenly(steps: number, count: number): number[] {
 function planOf(syringe: Syringe, exact: Volume, steps: readonly number[]): SyringePlan | null {
   const graduation = syringe.graduation.value;
   const draws = steps.map((count) => millilitres(fromSteps(count, graduation)));
-  const tolerances = draws.map((draw) => syringeTolerance(syringe, draw).value);
+  const tolerances = draws.map((draw) => drawTolerance(syringe, draw).value);
   if (draws.some((draw, i) => (tolerances[i] ?? 0) > WORST_DRAW * draw.value)) return null;
   const total = millilitres(
     fromSteps(
@@ -85,9 +86,10 @@ function totalError(plan: SyringePlan): number {
   return Math.abs(plan.rounding) + 2 * plan.relative;
 }
 
-function isBetter(plan: SyringePlan, best: SyringePlan): boolean {
-  const gap = totalError(plan) - totalError(best);
-  if (Math.abs(gap) > 1e-9) return gap < 0;
-  if (plan.draws.length !== best.draws.length) return plan.draws.length < best.draws.length;
-  return plan.syringe.capacity.value < best.syringe.capacity.value;
+function simplestFirst(a: SyringePlan, b: SyringePlan): number {
+  return (
+    a.draws.length - b.draws.length ||
+    a.syringe.capacity.value - b.syringe.capacity.value ||
+    totalError(a) - totalError(b)
+  );
 }

@@ -1,4 +1,5 @@
 import { millilitres, type Volume } from '../quantity/volume.ts';
+import { type MeasuredSyringe, measuredTolerance } from './measured-syringe.ts';
 
 /** A syringe or drenching syringe on the shelf. */
 export interface Syringe {
@@ -8,6 +9,8 @@ export interface Syringe {
   readonly capacity: Volume;
   /** The step between two marks. */
   readonly graduation: Volume;
+  /** What its last check by weighing found; `null` where it was never checked. */
+  readonly measured: MeasuredSyringe | null;
 }
 
 /**
@@ -32,6 +35,7 @@ function syringe(capacity: number, graduation: number): Syringe {
     name: `${capacity} mL syringe`,
     capacity: millilitres(capacity),
     graduation: millilitres(graduation),
+    measured: null,
   };
 }
 
@@ -54,4 +58,11 @@ export function syringeTolerance(syringe: Syringe, expelled: Volume): Volume {
     return millilitres(0.015 * capacity + (small ? 0.02 : 0.01) * expelled.value);
   }
   return millilitres((small ? 0.05 : 0.04) * expelled.value);
+}
+
+/** How far a draw may be off its mark, either way: what was measured, else what its standard allows. */
+export function drawTolerance(syringe: Syringe, expelled: Volume): Volume {
+  return syringe.measured === null
+    ? syringeTolerance(syringe, expelled)
+    : measuredTolerance(syringe.measured, expelled);
 }

@@ -11,6 +11,7 @@ import { millilitres } from '../quantity/volume.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Bench } from '../weighing/bench.ts';
 import type { Mixing, MixingEvent, MixingOutcome, MixingRefusal } from './state.ts';
+import { watchPowder } from './watch-powder.ts';
 
 /** What the mixing may look at while it takes a step. */
 export interface MixingWorld {
@@ -115,33 +116,44 @@ function finishPour(mixing: Mixing, world: MixingWorld): MixingOutcome {
   // The water is a difference of two readings, so the doubt of one counts twice.
   const uncertainty = grams(Math.SQRT2 * (world.bench.uncertainty?.value ?? division.value));
   const achieved = achievedStrength(found.packet, water, uncertainty, plan.temperature);
-  return go({ ...mixing, step: 'powder', water: { mass: water, uncertainty }, achieved, verdict: 'none' });
+  return go({
+    ...mixing,
+    step: 'powder',
+    water: { mass: water, uncertainty },
+    achieved,
+    verdict: 'none',
+    seen: grams(0),
+  });
 }
 
 /**
  * Watches the powder arrive; only a whole packet, at rest, moves the work on.
  *
- * A second packet tipped in behind the first takes it back. A lifted jug says nothing.
+ * A second packet tipped in behind the first takes it back. Once it is in, a lifted jug says nothing.
  */
 function weighPowder(mixing: Mixing, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'powder' && mixing.step !== 'dissolve') return go(mixing);
-  // What was too much has begun to dissolve: taking some out again does not make the strength known.
-  if (mixing.step === 'powder' && mixing.verdict === 'too-much') return go(mixing);
   const { bench } = world;
   if (!world.benchReady || bench.steady === null || bench.net !== mixing.net) return go(mixing);
   const rise = subtract(subtract(bench.steady, mixing.jugMass), mixing.water.mass);
-  const verdict = judgePowder(rise, mixing.plan.powder, divisionOf(world));
+  const packet = mixing.plan.powder;
   if (mixing.step === 'dissolve') {
-    return verdict === 'too-much' ? go({ ...mixing, step: 'powder', verdict }) : go(mixing);
+    const verdict = judgePowder(rise, packet, divisionOf(world));
+    return verdict === 'too-much' ? go({ ...mixing, step: 'powder', verdict, seen: rise }) : go(mixing);
   }
-  if (verdict === 'whole') {
-    const { plan, jugMass, net, water } = mixing;
-    const found = packetById(plan.packetId);
-    if (found === undefined) return refuse(mixing, 'no-such-packet');
-    const achieved = withPowderSeen(mixing.achieved, found.packet, rise, divisionOf(world));
-    return go({ step: 'dissolve', plan, jugMass, net, water, achieved });
-  }
-  return verdict === mixing.verdict ? go(mixing) : go({ ...mixing, verdict });
+  const watched = watchPowder(mixing, rise, packet, divisionOf(world));
+  return watched.verdict === 'whole' ? wholePacket(mixing, rise, world) : go({ ...mixing, ...watched });
+}
+
+function wholePacket(
+  { plan, jugMass, net, water, achieved }: Extract<Mixing, { step: 'powder' }>,
+  rise: Mass,
+  world: MixingWorld,
+): MixingOutcome {
+  const found = packetById(plan.packetId);
+  if (found === undefined) return go(IDLE_MIXING);
+  const surer = withPowderSeen(achieved, found.packet, rise, divisionOf(world));
+  return go({ step: 'dissolve', plan, jugMass, net, water, achieved: surer });
 }
 
 function dissolve(mixing: Mixing, world: MixingWorld): MixingOutcome {

@@ -1,8 +1,8 @@
 import type { Achieved } from '../mixing/achieved.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { MixPlan } from '../mixing/plan.ts';
-import type { PowderVerdict } from '../mixing/powder.ts';
 import type { Mass } from '../quantity/mass.ts';
+import type { PowderWatch } from './watch-powder.ts';
 
 /** Water that was poured and came to rest: what the scale showed and how well it is known. */
 export interface PouredWater {
@@ -23,7 +23,9 @@ export type Mixing =
       readonly net: boolean;
       readonly water: PouredWater;
       readonly achieved: Achieved;
-      readonly verdict: PowderVerdict;
+      readonly verdict: PowderWatch;
+      /** The rise when the jug last stood there at rest. */
+      readonly seen: Mass;
     }
   | {
       readonly step: 'dissolve';

@@ -3,7 +3,6 @@ import { unreachable } from '../unreachable.ts';
 import { reduceGiving } from './giving.ts';
 import { reducePlatform } from './platform.ts';
 import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
-import { EMPTY_VISIT } from './state.ts';
 import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
 
 /**
@@ -59,7 +58,9 @@ function proveJug(round: Round, jugId: string, deliberate: boolean, world: Round
   if (jug === undefined) return refuse(round, 'no-such-jug');
   if (!deliberate && hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted))
     return refuse(round, 'needs-held-press');
-  return go(round, { step: 'visit', jugId, visit: EMPTY_VISIT });
+  // An animal that stands there already is the first of the round.
+  const weight = world.standing?.weight ?? null;
+  return go(round, { step: 'visit', jugId, visit: { who: null, weight, onDeck: world.standing !== null } });
 }
 
 function worldChanged(round: Round, what: 'jugs' | 'syringes' | 'rules', world: RoundWorld): RoundStep {

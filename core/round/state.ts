@@ -133,6 +133,8 @@ export interface RoundWorld extends DoseWorld {
   readonly jugs: readonly Jug[];
   /** Whether the platform's link is ready and its deck not blank. */
   readonly platformReady: boolean;
+  /** What stands on the platform now, with its weight where one is held; `null` while nobody does. */
+  readonly standing: { readonly weight: VisitWeight | null } | null;
   /** Who is working. */
   readonly by: string;
   /** An id nobody has used, for whatever this step makes. */

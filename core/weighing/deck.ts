@@ -1,6 +1,8 @@
 import type { Mass } from '../quantity/mass.ts';
+import { addReading, type Block } from './blocks.ts';
+import { findLevel, type Level } from './level.ts';
 import type { Reading, ScaleSpec } from './reading.ts';
-import { type Held, type Sample, settle } from './settle.ts';
+import { departure, doubtOf, type Held, settle, USUAL_NEED } from './settle.ts';
 
 /** What the platform seems to be carrying. */
 export type DeckVerdict =
@@ -12,6 +14,10 @@ export type DeckVerdict =
   | 'stepping-on'
   | 'settling'
   | 'held'
+  /** The load is not that of an animal standing free: a gate, a hand, or a foot beside the deck. */
+  | 'leaning'
+  /** The load rose as if another animal had come. */
+  | 'two-animals'
   | 'stepping-off';
 
 /** The platform under a live animal: what it shows now, and the weight it held while the animal stood. */
@@ -21,6 +27,8 @@ export interface Deck {
   readonly live: Mass | null;
   /** The weight held since the last step-on; it ends with the next step-on or when the link goes. */
   readonly held: Held | null;
+  /** What the animal seems to weigh at this instant, held or not; `null` while there is nothing to go by. */
+  readonly level: Level | null;
   readonly division: Mass | null;
   /** Uptime of the last reading that stood at zero; `null` when none has since the link came up. */
   readonly zeroAt: number | null;
@@ -30,7 +38,8 @@ export interface Deck {
   readonly lightSince: number | null;
   /** Uptime since when readings have been unusable with something on the deck; `null` while they are usable. */
   readonly unseenSince: number | null;
-  readonly samples: readonly Sample[];
+  /** The readings since the step-on, by tenths of a second; never more than so many. */
+  readonly blocks: readonly Block[];
 }
 
 /** A deck of which nothing is known: no link, or a link that has just gone. */
@@ -38,12 +47,13 @@ export const BLANK_DECK: Deck = {
   verdict: 'blank',
   live: null,
   held: null,
+  level: null,
   division: null,
   zeroAt: null,
   onSince: null,
   lightSince: null,
   unseenSince: null,
-  samples: [],
+  blocks: [],
 };
 
 /** An animal counts as on from ten divisions, or half a kilogram where that is more. */
@@ -61,13 +71,15 @@ const LEFT_AFTER_MS = 400;
 const LEFT_BEHIND = 0.25;
 /** Behind readings that cannot be used for this long, another animal may have taken the place. */
 const UNSEEN_MS = 1000;
-/** The ramp of an animal walking on is not weighed. */
+/** For this long no more is said than that an animal is walking on. */
 const STEP_ON_MS = 400;
-/** Readings older than this are forgotten. */
-const MEMORY_MS = 6500;
-
-/** Takes one reading into the deck. Unusable readings blank the value and end the run-up to a hold, never a held weight. */
-export function feedDeck(deck: Deck, reading: Reading, spec: ScaleSpec): Deck {
+/**
+ * Takes one reading into the deck. Unusable readings blank the value and end the run-up to a hold, never a held weight.
+ *
+ * `need` is how well the weight must be known to be held, as a standard uncertainty relative to it; above 0. The
+ * scale's own doubt is in what is held beside it, and does not stand in the way: no waiting makes it smaller.
+ */
+export function feedDeck(deck: Deck, reading: Reading, spec: ScaleSpec, need: number = USUAL_NEED): Deck {
   const division = spec.division ?? reading.division;
   const unusable = whyUnusable(reading, spec);
   if (unusable !== null) return { ...unseen(deck, reading), verdict: unusable, division };
@@ -75,7 +87,9 @@ export function feedDeck(deck: Deck, reading: Reading, spec: ScaleSpec): Deck {
   const limit = stepOnLimit(division);
   const zeroAt = load <= Math.max(division.value, NEAR_ZERO) ? reading.at : deck.zeroAt;
   const next = { ...deck, live: reading.mass, division, zeroAt, unseenSince: null };
-  return deck.onSince === null ? feedEmpty(next, reading, limit) : feedLoaded(next, reading, limit, division);
+  return deck.onSince === null
+    ? feedEmpty(next, reading, limit)
+    : feedLoaded(next, reading, limit, division, need);
 }
 
 /** A reading that cannot be used: shown as nothing, and after a second nobody knows who stands there. */
@@ -83,7 +97,16 @@ function unseen(deck: Deck, reading: Reading): Deck {
   const unseenSince = deck.unseenSince ?? reading.at;
   const lost = reading.at - unseenSince >= UNSEEN_MS;
   const onSince = lost ? null : deck.onSince;
-  return { ...deck, live: null, zeroAt: null, samples: [], unseenSince, onSince, lightSince: null };
+  return {
+    ...deck,
+    live: null,
+    zeroAt: null,
+    level: null,
+    blocks: [],
+    unseenSince,
+    onSince,
+    lightSince: null,
+  };
 }
 
 function whyUnusable(reading: Reading, spec: ScaleSpec): 'fault' | 'net' | null {
@@ -94,14 +117,22 @@ function whyUnusable(reading: Reading, spec: ScaleSpec): 'fault' | 'net' | null 
 function feedEmpty(deck: Deck, reading: Reading, limit: number): Deck {
   if (reading.mass.value < limit) {
     const zeroed = deck.zeroAt !== null && reading.at - deck.zeroAt <= ZERO_GRACE_MS;
-    return { ...deck, verdict: zeroed ? 'empty' : 'not-zeroed', samples: [] };
+    return { ...deck, verdict: zeroed ? 'empty' : 'not-zeroed', level: null, blocks: [] };
   }
   const fromZero = deck.zeroAt !== null && reading.at - deck.zeroAt <= ZERO_GRACE_MS;
-  if (!fromZero) return { ...deck, verdict: 'not-zeroed', samples: [] };
-  return { ...deck, verdict: 'stepping-on', held: null, onSince: reading.at, lightSince: null, samples: [] };
+  if (!fromZero) return { ...deck, verdict: 'not-zeroed', level: null, blocks: [] };
+  return {
+    ...deck,
+    verdict: 'stepping-on',
+    held: null,
+    onSince: reading.at,
+    lightSince: null,
+    level: null,
+    blocks: [],
+  };
 }
 
-function feedLoaded(deck: Deck, reading: Reading, limit: number, division: Mass): Deck {
+function feedLoaded(deck: Deck, reading: Reading, limit: number, division: Mass, need: number): Deck {
   const onSince = deck.onSince ?? reading.at;
   if (reading.mass.value < Math.max(limit / 2, LEFT_BEHIND * stoodThere(deck))) {
     const lightSince = deck.lightSince ?? reading.at;
@@ -113,19 +144,28 @@ function feedLoaded(deck: Deck, reading: Reading, limit: number, division: Mass)
       verdict: zeroed ? 'empty' : 'not-zeroed',
       onSince: null,
       lightSince: null,
-      samples: [],
+      level: null,
+      blocks: [],
     };
   }
-  if (reading.at - onSince < STEP_ON_MS) return { ...deck, verdict: 'stepping-on', lightSince: null };
-  const sample = { at: reading.at, grams: reading.mass.value, stable: reading.stability === 'stable' };
   // After a hop the weighing begins anew.
-  const earlier = deck.lightSince === null ? deck.samples : [];
-  const samples = [...earlier.filter((s) => reading.at - s.at <= MEMORY_MS), sample];
-  const held = settle(samples, division, deck.held);
-  return { ...deck, verdict: held === null ? 'settling' : 'held', held, lightSince: null, samples };
+  const earlier = deck.lightSince === null ? deck.blocks : [];
+  const blocks = addReading(earlier, onSince, reading.at, reading.mass.value);
+  const level = findLevel(blocks, division.value);
+  const on = { ...deck, level, blocks, lightSince: null };
+  if (reading.at - onSince < STEP_ON_MS) return { ...on, verdict: 'stepping-on' };
+  if (level === null) return { ...on, verdict: deck.held === null ? 'settling' : 'held' };
+  const held = settle(level, reading.at, division, need, deck.held);
+  return { ...on, held, verdict: verdictOf(level, held, division, need) };
+}
+
+function verdictOf(level: Level, held: Held | null, division: Mass, need: number): DeckVerdict {
+  if (held !== null) return departure(level, held) ?? 'held';
+  const doubt = doubtOf(level, division, need);
+  return doubt === null || doubt === 'unsure' ? 'settling' : doubt;
 }
 
 /** The load that an animal leaving would take away, in grams: what was held, or the most seen on the way there. */
 function stoodThere(deck: Deck): number {
-  return deck.held?.mass.value ?? Math.max(0, ...deck.samples.map((sample) => sample.grams));
+  return deck.held?.mass.value ?? Math.max(0, ...deck.blocks.map((block) => block.grams));
 }

@@ -1,4 +1,5 @@
 import type { Mass } from '../quantity/mass.ts';
+import { maintenanceTolerance } from './tolerance.ts';
 
 /** What a scale says is wrong, in one word each. */
 export type ScaleFault =
@@ -37,14 +38,9 @@ export interface ScaleSpec {
 }
 
 /**
- * The standard uncertainty of a weight at rest, in grams, from the scale alone.
- *
- * The error limit is taken as rectangular: one division up to 500 of them, two to 2,000, three to 4,000, five above
- * (NIST Handbook 44 class III maintenance tolerance; steps verified in a weigh-module handbook, see facts of the
- * trade in DEVELOPERS.md).
+ * The standard uncertainty of a weight at rest, in grams, from the scale alone: its error limit taken as rectangular
+ * (JCGM 100, 4.3.7).
  */
 export function scaleUncertainty(mass: Mass, division: Mass): Mass {
-  const load = Math.abs(mass.value) / division.value;
-  const limit = load <= 500 ? 1 : load <= 2000 ? 2 : load <= 4000 ? 3 : 5;
-  return { unit: 'g', value: (limit * division.value) / Math.sqrt(3) };
+  return { unit: 'g', value: maintenanceTolerance(mass, division).value / Math.sqrt(3) };
 }

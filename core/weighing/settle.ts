@@ -1,13 +1,6 @@
 import { grams, type Mass } from '../quantity/mass.ts';
+import type { Level } from './level.ts';
 import { scaleUncertainty } from './reading.ts';
-
-/** One usable platform reading while an animal stands on it. */
-export interface Sample {
-  /** Uptime in milliseconds. */
-  readonly at: number;
-  readonly grams: number;
-  readonly stable: boolean;
-}
 
 /** A weight that was held: the estimate, its standard uncertainty (k = 1) and when. */
 export interface Held {
@@ -19,82 +12,88 @@ export interface Held {
   readonly changedFrom: Mass | null;
 }
 
-/** Window lengths tried, shortest first: a calm animal is held soon, a restless one later. */
-const WINDOWS_MS = [1200, 2400, 4500, 6400] as const;
-/** A hold wants at least this many readings, so that a slow scale is not believed on two of them. */
-const MIN_SAMPLES = 6;
-/** Animal motion is slower than the sampling, so means over blocks of the window are compared, not single readings. */
-const BLOCKS = 4;
-/** The motion's share of the standard uncertainty that is small enough to hold, of the weight. */
-const GOOD_ENOUGH = 0.005;
+/** How well a weight must be known where nothing finer is asked for: standard uncertainty as a share of it. */
+export const USUAL_NEED = 0.005;
+
+/** The least quiet standing any hold rests on, in seconds. */
+const QUIET = 0.45;
+/** The least share of the last second spent at the level. */
+const PRESENT = 0.5;
+/** How long the load must not have been another, in seconds. */
+const SINCE_APART = 0.55;
+/** A rise shorter than this may be of fore feet only, in seconds: a walk on takes half a second or more (assumed). */
+const SHORT_RISE = 0.9;
+const AFTER_SHORT_RISE = 2;
+/** A rise longer than this may be of two animals, and is watched for longer; from here on it is not believed. In seconds. */
+const LONG_RISE = 2.35;
+const TOO_LONG_RISE = 3;
 /** Two holds of one visit differ when they are further apart than this share and four uncertainties. */
 const CHANGED = 0.03;
+/** A change of no more than this share may be a hand or a gate, and is waited out for longer. */
+const LEANING = 0.25;
+const LEANING_SECONDS = 6;
+const CHANGED_SECONDS = 2.5;
+
+/** A doubt of this share of what rounding to the division leaves is small enough, since no waiting takes that away. */
+const ROUNDING_ENOUGH = 0.75;
+
+/** Why a level is not, or not yet, a weight to be held. */
+export type Doubt = 'unsure' | 'leaning' | 'two-animals';
 
 /**
- * Looks for a weight that can be held in the readings since step-on.
+ * What still speaks against holding a level for the first time in a visit; `null` when nothing does.
  *
- * A later hold replaces an earlier one only where the two clearly differ (one foot was off, a second animal came),
- * and then says what it replaced. Returns the earlier hold where nothing better is found, `null` where there is none.
+ * `need` is the standard uncertainty asked for as a share of the weight. Waiting makes no division finer, so a
+ * doubt like the division's own is small enough whatever is asked for.
  */
-export function settle(samples: readonly Sample[], division: Mass, earlier: Held | null): Held | null {
-  const found = bestWindow(samples, division);
-  if (found === null || earlier === null) return found ?? earlier;
-  const apart = Math.abs(found.mass.value - earlier.mass.value);
-  const differs = apart > CHANGED * earlier.mass.value && apart > 4 * found.uncertainty.value;
-  return differs ? { ...found, changedFrom: earlier.mass } : earlier;
+export function doubtOf(level: Level, division: Mass, need: number): Doubt | null {
+  const { past, quiet } = level;
+  if (!isKnown(level, division, need)) return 'unsure';
+  if (past.above > 0.1 && quiet < 1 + 6 * past.above) return 'leaning';
+  if (past.spellAbove > 0.35 && quiet < 1 + 3 * past.spellAbove) return 'leaning';
+  if (quiet < QUIET || past.sinceApart < SINCE_APART) return 'unsure';
+  if (past.rise < SHORT_RISE && past.sinceApart < AFTER_SHORT_RISE) return 'unsure';
+  if (past.rise > TOO_LONG_RISE) return 'two-animals';
+  if (past.rise > LONG_RISE && quiet < 2 + 3 * (past.rise - LONG_RISE)) return 'two-animals';
+  return past.restBelow > 0.6 && quiet < 1 + 4 * past.restBelow ? 'two-animals' : null;
 }
 
-function bestWindow(samples: readonly Sample[], division: Mass): Held | null {
-  const last = samples.at(-1);
-  const first = samples[0];
-  if (last === undefined || first === undefined) return null;
-  for (const length of WINDOWS_MS) {
-    // One sample gap of slack: at 4 Hz a window of 1.2 s holds readings 1.0 s apart.
-    if (last.at - first.at < length - 260) return null;
-    const window = samples.filter((sample) => last.at - sample.at <= length);
-    const held = tryWindow(window, division);
-    if (held !== null) return { ...held, at: last.at };
-  }
-  return null;
+/**
+ * Takes the level into what is held: the first weight once nothing speaks against it, later ones only where they
+ * clearly differ and last (one foot was off, a second animal came), and then says what it replaced.
+ */
+export function settle(
+  level: Level,
+  at: number,
+  division: Mass,
+  need: number,
+  earlier: Held | null,
+): Held | null {
+  if (earlier === null)
+    return doubtOf(level, division, need) === null ? heldAt(level, at, division, null) : null;
+  const apart = Math.abs(level.grams - earlier.mass.value);
+  const share = apart / earlier.mass.value;
+  const lasting = share <= LEANING ? LEANING_SECONDS : CHANGED_SECONDS;
+  const differs = share > CHANGED && apart > 4 * level.uncertainty;
+  if (!differs || level.past.sinceApart < lasting || !isKnown(level, division, need)) return earlier;
+  return heldAt(level, at, division, earlier.mass);
 }
 
-function tryWindow(window: readonly Sample[], division: Mass): Omit<Held, 'at'> | null {
-  if (window.length < MIN_SAMPLES) return null;
-  const estimate = trimmedMean(window.map((sample) => sample.grams));
-  const motion = standardErrorOfBlocks(window);
-  const still = window.every(
-    (sample) => sample.stable && Math.abs(sample.grams - estimate) <= division.value,
-  );
-  if (!still && motion > Math.max(GOOD_ENOUGH * estimate, division.value / 2)) return null;
-  const scale = scaleUncertainty(grams(estimate), division);
-  return {
-    mass: grams(estimate),
-    uncertainty: grams(Math.hypot(scale.value, motion)),
-    changedFrom: null,
-  };
+/** How a loaded deck that holds a weight differs from it now: `null` while it does not. */
+export function departure(level: Level, held: Held): 'leaning' | 'two-animals' | null {
+  const share = level.grams / held.mass.value - 1;
+  if (share > LEANING) return 'two-animals';
+  return Math.abs(share) > CHANGED && level.present >= PRESENT ? 'leaning' : null;
 }
 
-/** The mean without the highest and lowest fifth: one stamp of a foot does not move it. */
-function trimmedMean(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const cut = Math.floor(sorted.length / 5);
-  const kept = sorted.slice(cut, sorted.length - cut);
-  return mean(kept);
+function isKnown(level: Level, division: Mass, need: number): boolean {
+  const enough = Math.max(need * level.grams, (ROUNDING_ENOUGH * division.value) / Math.sqrt(12));
+  return level.uncertainty <= enough && level.present >= PRESENT;
 }
 
-/** The standard error of the window's mean from the spread of its block means. */
-function standardErrorOfBlocks(window: readonly Sample[]): number {
-  const size = window.length / BLOCKS;
-  const means: number[] = [];
-  for (let block = 0; block < BLOCKS; block += 1) {
-    const part = window.slice(Math.round(block * size), Math.round((block + 1) * size));
-    if (part.length > 0) means.push(mean(part.map((sample) => sample.grams)));
-  }
-  const centre = mean(means);
-  const variance = means.reduce((sum, m) => sum + (m - centre) ** 2, 0) / (means.length - 1);
-  return Math.sqrt(variance / means.length);
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+function heldAt(level: Level, at: number, division: Mass, changedFrom: Mass | null): Held {
+  // To the milligram, so that the dust of binary sums is neither shown nor logged.
+  const mass = grams(Math.round(1000 * level.grams) / 1000);
+  const scale = scaleUncertainty(mass, division);
+  return { mass, uncertainty: grams(Math.hypot(scale.value, level.uncertainty)), at, changedFrom };
 }

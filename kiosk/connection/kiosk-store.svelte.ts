@@ -87,7 +87,9 @@ export class KioskStore {
   };
 
   #take(message: ServerMessage): void {
+    const before = stepsOf(this.state);
     this.#feed = applyMessage(this.#feed, message);
+    if (stepsOf(this.state) !== before) this.#refusal = null;
     if (this.state !== null) this.#look = this.state;
     if (message.type === 'answer' && !message.answer.ok) {
       this.#latch.refused(message.answer.id);
@@ -119,6 +121,13 @@ export class KioskStore {
       this.#refusal = null;
     }, TOAST_MS);
   }
+}
+
+/** Where all the work stands: once any of it moved on, what was refused before says nothing. */
+function stepsOf(state: KioskState | null): string {
+  if (state === null) return '';
+  const { round, offer, jug, check, syringeCheck, shed } = state;
+  return [round.step, offer?.id, jug.step, check.step, syringeCheck.step, shed.setup.step].join();
 }
 
 function patchedNow(message: ServerMessage): string | undefined {

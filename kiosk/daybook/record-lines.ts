@@ -49,18 +49,21 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
   ];
 }
 
-/** What stands beside a treatment: the asks accepted for it, then its corrections, oldest first. */
-export function besideLines(treatment: TreatmentView, words: Words, show: Show): RecordLine[] {
-  const accepted = treatment.acceptedCautions.map(({ code, values }) => ({
-    label: show.time(treatment.weighedAt),
-    value: words.dayBook.accepted(words.cautions[code](values, show).title),
-  }));
-  const corrections = treatment.corrections.map(({ kind, animalName, volumeMl, at, by }) => ({
+/** The corrections of a treatment, oldest first. */
+export function correctionLines(treatment: TreatmentView, words: Words, show: Show): RecordLine[] {
+  return treatment.corrections.map(({ kind, animalName, volumeMl, at, by }) => ({
     label: show.when(at),
     value: `${words.dayBook.correction[kind](
       animalName ?? '',
       volumeMl === null ? '' : show.dose(volumeMl, treatment.syringeGraduationMl),
     )}. ${by}`,
   }));
-  return [...accepted, ...corrections];
+}
+
+/** The asks that were accepted for a treatment. */
+export function acceptedLines(treatment: TreatmentView, words: Words, show: Show): RecordLine[] {
+  return treatment.acceptedCautions.map(({ code, values }) => ({
+    label: show.time(treatment.weighedAt),
+    value: words.dayBook.accepted(words.cautions[code](values, show).title),
+  }));
 }

@@ -1,4 +1,4 @@
-import { decimalsOf, fromSteps, stepsIn } from '../../core/quantity/round.ts';
+import { fromSteps, stepsIn } from '../../core/quantity/round.ts';
 
 /** One mark on a barrel: where it stands, how long its line is, and its numeral if it has one. */
 export interface SyringeMark {
@@ -10,7 +10,7 @@ export interface SyringeMark {
 }
 
 /** Numerals a barrel is wide enough for. */
-const MOST_NUMERALS = 7;
+const MOST_NUMERALS = 4;
 
 /** Where a volume stands along the barrel, as a share of the capacity; 0 to 1 (both included). */
 export function shareOfBarrel(ml: number, capacityMl: number): number {
@@ -42,7 +42,7 @@ export function syringeMarks(capacityMl: number, graduationMl: number): SyringeM
       at: shareOfBarrel(ml, capacityMl),
       ml,
       length: numbered ? 'long' : steps % half === 0 ? 'middle' : 'short',
-      numeral: numbered ? ml.toFixed(Math.min(1, decimalsOf(every * graduationMl))) : null,
+      numeral: numbered ? String(Number(ml.toFixed(2))) : null,
     };
   });
 }

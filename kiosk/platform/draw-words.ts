@@ -2,7 +2,7 @@ import type { OfferView } from '../../shared/dose.ts';
 import type { Show } from '../words/show.ts';
 import type { Words } from '../words/words.ts';
 
-/** How to draw a dose that takes more than one filling, such as "Draw 2 × 4.7, then 4.6 mL". */
+/** How to draw a dose that takes more than one filling, such as "2 × 4.7 mL + 4.6 mL". */
 export function drawWords(
   { marksMl, syringeGraduationMl }: Pick<OfferView, 'marksMl' | 'syringeGraduationMl'>,
   words: Words,
@@ -10,8 +10,8 @@ export function drawWords(
 ): string {
   const each = [...new Set(marksMl)].map((mark) => {
     const draws = marksMl.filter((other) => other === mark).length;
-    const shown = show.mark(mark, syringeGraduationMl);
+    const shown = show.dose(mark, syringeGraduationMl);
     return draws > 1 ? words.platform.times(draws, shown) : shown;
   });
-  return words.platform.drawEach(each.join(words.platform.andThen));
+  return each.join(words.platform.and);
 }

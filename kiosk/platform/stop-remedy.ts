@@ -1,7 +1,7 @@
 import type { CautionCode } from '../../core/dosing/cautions.ts';
 
 /** What can put right the reason of a stop; where nothing at the kiosk can, the animal is skipped. */
-export type StopRemedy = 'approve' | 'syringes' | 'answer' | 'other-jug' | 'skip';
+export type StopRemedy = 'approve' | 'syringes' | 'answer' | 'other-jug' | 'check-scale' | 'skip';
 
 /** The way on from a stop, by its code. */
 export function remedyOf(code: CautionCode): StopRemedy {
@@ -12,6 +12,8 @@ export function remedyOf(code: CautionCode): StopRemedy {
       return 'syringes';
     case 'unanswered-offer':
       return 'answer';
+    case 'scale-check-failed':
+      return 'check-scale';
     case 'jug-past-use-by':
     case 'jug-empty':
     case 'jug-too-little':

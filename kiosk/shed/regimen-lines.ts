@@ -18,13 +18,20 @@ const HOURS_IN_DAY = 24;
 
 /** Everything to read before a regimen is approved: each figure with its source, then the notes. */
 export function regimenLines(regimen: RegimenView, words: Words, show: Show): RegimenLine[] {
-  const figures = regimen.figures.map((figure) => ({
-    id: figure.label,
-    label: words.shed.figure[figure.label],
-    value: figureShown(figure, words, show),
-    evidence: words.shed.evidence[figure.evidence],
-    text: figure.source,
-  }));
+  const figures = regimen.figures.map((figure) => {
+    const days = vetDays(regimen, figure.label);
+    const shipped = figureShown(figure, words, show);
+    return {
+      id: figure.label,
+      label: words.shed.figure[figure.label],
+      value: days === null ? shipped : words.shed.vetSays(words.shed.days(show.number(days, 1))),
+      evidence:
+        days === null
+          ? words.shed.evidence[figure.evidence]
+          : words.shed.ruleSays(shipped, words.shed.evidence[figure.evidence]),
+      text: figure.source,
+    };
+  });
   const notes = [words.shed.use[regimen.use], ...regimen.notes].map((text, at) => ({
     id: `note-${at}`,
     label: words.shed.note,
@@ -33,6 +40,12 @@ export function regimenLines(regimen: RegimenView, words: Words, show: Show): Re
     text,
   }));
   return [...figures, ...notes];
+}
+
+/** The days a veterinarian gave in place of a figure; `null` where the figure stands. */
+function vetDays({ approval }: RegimenView, label: FigureView['label']): number | null {
+  const hours = label === 'meat' ? approval?.meatHours : label === 'milk' ? approval?.milkHours : null;
+  return hours == null ? null : hours / HOURS_IN_DAY;
 }
 
 /** A figure of a regimen as it is shown; one that is not known says so, and never looks like zero. */

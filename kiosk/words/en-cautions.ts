@@ -29,7 +29,10 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'no-syringe': () =>
     say('No syringe can measure this', 'Add a finer or larger one at Shed, or mix another strength.'),
   'same-active-today': (v, show) =>
-    say('Already dosed', `It had this medicine ${show.when(v['lastGivenAtMs'])}. Not twice in 24 hours.`),
+    say(
+      'Already dosed',
+      `It had this medicine ${show.when(v['lastGivenAtMs'])}. Never twice in 24 hours; after that the rule’s own days count.`,
+    ),
   'unanswered-offer': () =>
     say('Was the last dose given?', 'A dose was shown for this animal and nobody answered. Answer first.'),
   'repeat-too-soon': (v, show) =>
@@ -41,7 +44,7 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'weight-outside-species': (v, show) =>
     say(
       'Odd weight for its kind',
-      `${show.weight(v['grams'])} is outside what this kind weighs. Is it alone on the deck?`,
+      `${show.weight(v['grams'])} is outside what this kind weighs. Is it alone on the platform?`,
       `${show.weight(v['grams'])} is right`,
     ),
   'weight-pounds-for-kilograms': (v, show) =>
@@ -59,13 +62,13 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'weight-changed': (v, show) =>
     say(
       'The weight moved',
-      `Held at ${show.weight(v['fromGrams'])}, then at ${show.weight(v['grams'])}. Did someone lean on the deck?`,
+      `Held at ${show.weight(v['fromGrams'])}, then at ${show.weight(v['grams'])}. Did someone lean on it?`,
       `${show.weight(v['grams'])} is right`,
     ),
   'named-late': (v, show) =>
     say(
       'Named after it had left',
-      `Nobody was named while ${show.weight(v['grams'])} stood on the deck. Is it the weight of this animal?`,
+      `Nobody was named while ${show.weight(v['grams'])} stood on the platform. Is it the weight of this animal?`,
       'it was this animal',
     ),
   'milk-time-unknown': () =>
@@ -106,6 +109,26 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
       }.`,
       'jug is fresh, dose is due',
     ),
+  'scale-unchecked': (v, show) =>
+    say(
+      'Platform not checked',
+      v['lastAtMs'] === undefined
+        ? 'No check with a known weight is on record. Check it at Shed: ten minutes, one known weight.'
+        : `Last checked with a known weight ${show.day(v['lastAtMs'])}, asked for every ${show.number(v['days'])} days.`,
+      'weight as it is',
+    ),
+  'scale-check-failed': (v, show) =>
+    v['failedAtMs'] === undefined
+      ? say(
+          'Scale check long overdue',
+          `Last checked ${show.day(v['lastAtMs'])}, asked for every ${show.number(v['days'])} days. Check it at Shed.`,
+          'weight as it is',
+        )
+      : say(
+          'Scale check failed',
+          `On ${show.day(v['failedAtMs'])} the platform was off by more than a scale may be. Have it mended, then check it again.`,
+          'weight as it is',
+        ),
   'extra-label': () =>
-    say('Off the label', 'Not on the label for this kind of animal: on the veterinarian’s word.', ''),
+    say('Vet’s direction', 'Not on the label for this kind of animal: on the veterinarian’s word.', ''),
 };

@@ -1,14 +1,24 @@
 import type { AnimalView } from '../../shared/animal.ts';
-import type { CorrectionView, TreatmentView } from '../../shared/dose.ts';
-import type { PourView } from '../../shared/jug.ts';
+import type { TreatmentView } from '../../shared/dose.ts';
+import type { MixingView, PourView } from '../../shared/jug.ts';
 import type { DeviceView, FigureView, LinkStatus, RegimenView } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { enCautions } from './en-cautions.ts';
+import { enCheck } from './en-check.ts';
+import { enDayBook } from './en-day-book.ts';
+import { enSetup } from './en-setup.ts';
+import { enSyringeCheck } from './en-syringe-check.ts';
+
+type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
 
 /** English: every word on the screen. A phrase with a number in it is a function of that number, already shown. */
 export const en = {
   locale: 'en-GB',
   cautions: enCautions,
+  check: enCheck,
+  dayBook: enDayBook,
+  setup: enSetup,
+  syringeCheck: enSyringeCheck,
 
   frame: {
     home: 'Home',
@@ -36,7 +46,7 @@ export const en = {
   class: {
     female: 'Female',
     male: 'Male',
-    castrate: 'Castrate',
+    castrate: 'Wether',
     young: 'Young',
   } satisfies Record<AnimalView['class'], string>,
 
@@ -81,7 +91,8 @@ export const en = {
     noJug: 'No jug in service',
     mixing: 'being mixed',
     toApprove: (count: number) => `${count} to approve`,
-    doses: (count: number) => (count === 1 ? '1 dose today' : `${count} doses today`),
+    doses: (whole: number, apart: number) =>
+      `${whole === 1 ? '1 dose' : `${whole} doses`} today${apart === 0 ? '' : `, ${apart} in part`}`,
   },
 
   platform: {
@@ -90,8 +101,9 @@ export const en = {
     mix: 'Mix a jug',
     jugNumber: (number: number) => `Jug ${number}`,
     mixed: (when: string) => `mixed ${when}`,
+    mixedWord: 'mixed',
     isThis: 'Is THIS the jug in your hand?',
-    rival: 'Another jug is live: read the number, then hold.',
+    rival: 'Another jug is in service: read the number, then hold.',
     yes: (number: number) => `Yes, jug ${number}`,
     holdYes: (number: number) => `Hold: it is jug ${number}`,
     otherJug: 'Other jug',
@@ -99,13 +111,16 @@ export const en = {
       blank: 'No weight',
       fault: 'The scale reports a fault',
       net: 'Scale in net mode: set it to gross',
-      'not-zeroed': 'Not at zero. Clear the deck, press zero on the scale',
+      'not-zeroed': 'Not at zero. Clear the platform, press zero on the scale',
       empty: 'Lead an animal on',
       'stepping-on': 'Stepping on…',
       settling: 'Settling, let it stand…',
       held: 'Weight held',
+      leaning: 'Something leans on it, or a foot is off',
+      'two-animals': 'Two on it? One at a time',
       'stepping-off': 'Stepping off',
     } satisfies Record<KioskState['platform']['verdict'], string>,
+    notZeroed: 'Not at zero. Clear the platform, then zero it',
     noLink: {
       absent: 'No platform scale is set up',
       opening: 'Opening the platform scale…',
@@ -119,6 +134,8 @@ export const en = {
     heldWord: 'held',
     who: 'Who is it?',
     whoHint: 'tap, or wand the tag',
+    whoNext: 'Next: who?',
+    leadOff: 'Done. Lead it off.',
     choose: 'Who is it?',
     neverWeighed: 'not weighed',
     whichAnimal: 'Which animal is on the platform?',
@@ -133,6 +150,9 @@ export const en = {
     answer: 'Answer',
     skip: 'Skip',
     skipThis: 'Skip this animal',
+    notThis: 'not this one?',
+    inMilk: 'In milk',
+    last: (weight: string) => `last ${weight}`,
     skipTitle: (name: string) => `Skip ${name}: why?`,
     thisAnimal: 'this animal',
     skipReason: {
@@ -140,7 +160,7 @@ export const en = {
       sick: 'Sick: vet first',
       refused: 'Would not take it',
       later: 'Later',
-      stopped: 'Stopped',
+      stopped: 'Had to stop',
     },
     partOrSpat: 'Part or spat out',
     outcomeTitle: (name: string) => `What did ${name} get?`,
@@ -150,9 +170,7 @@ export const en = {
     given: 'GIVEN',
     giving: 'Writing…',
     agitate: { swirl: 'Swirl the jug', shake: 'Shake the jug' },
-    drawEach: (marks: string) => `Draw ${marks} mL`,
     times: (draws: number, mark: string) => `${draws} × ${mark}`,
-    andThen: ', then ',
     and: ' + ',
     interval: (value: string, low: string, high: string) => `${value} mg/kg (${low} to ${high})`,
     weighed: (time: string) => `weighed ${time}`,
@@ -203,6 +221,7 @@ export const en = {
       discarded: 'poured away',
     },
     water: 'How warm is the water?',
+    fahrenheit: (degrees: number) => `${degrees} °F`,
     waterWords: {
       5: 'ice cold',
       10: 'well',
@@ -216,7 +235,7 @@ export const en = {
     placed: 'It stands there',
     onBench: 'on the bench',
     advice: {
-      pour: 'Pour',
+      pour: 'Pour water',
       slow: 'Slowly',
       stop: 'Stop',
       over: 'Over',
@@ -235,13 +254,23 @@ export const en = {
     over: (mass: string) => `${mass} over`,
     poured: 'Poured',
     moving: 'Let it rest…',
-    powder: 'Empty in the whole packet',
+    powderDo: {
+      none: 'Empty in the whole packet',
+      part: 'Empty in the whole packet',
+      whole: 'Empty in the whole packet',
+      'too-much': 'Too much went in',
+      'jug-lifted': 'Put the jug back',
+      'jug-changed': 'This jug was changed: mix afresh',
+    } satisfies Record<PowderVerdict, string>,
     powderVerdict: {
       none: 'Waiting for the powder',
       whole: 'The whole packet is in',
       part: 'Only a part of the packet: empty it fully',
-      'too-much': 'More than one packet: stop, mix afresh',
-    },
+      'too-much': 'More than one packet: its strength is not known',
+      'jug-lifted': 'It goes on where it was',
+      'jug-changed': 'It came back with more or less in it',
+    } satisfies Record<PowderVerdict, string>,
+    mixAfresh: 'Stop, mix afresh',
     powderOf: (now: string, whole: string) => `${now} of ${whole}`,
     gloves: 'Gloves on. Do not breathe the powder.',
     dissolve: 'Swirl until it is clear',
@@ -250,6 +279,8 @@ export const en = {
     writeIt: 'Write on the jug',
     useBy: (when: string) => `Use by ${when}`,
     toService: 'Put in service',
+    nowInService: 'The jug is in service',
+    mixAnother: 'Mix another',
     cancel: 'Hold to stop mixing',
     noBench: {
       absent: 'No bench scale is set up',
@@ -259,41 +290,6 @@ export const en = {
       silent: 'Bench silent: no weight comes',
       lost: 'Bench lost: check the cable',
     } satisfies Record<LinkStatus, string>,
-  },
-
-  dayBook: {
-    empty: 'Nothing written yet.',
-    dose: 'Dose',
-    beside: 'Beside it',
-    correct: 'Correct this',
-    corrected: 'corrected',
-    animal: 'Animal',
-    weight: 'Weight',
-    medicine: 'Medicine',
-    strength: 'Strength',
-    volume: 'Volume',
-    exact: (volume: string) => `exactly ${volume}`,
-    syringe: 'Syringe',
-    route: 'Way',
-    routeOral: 'by mouth',
-    delivered: 'Delivered',
-    jug: 'Jug',
-    outcome: 'Outcome',
-    given: 'Given',
-    by: 'By',
-    onWord: 'On word of',
-    direction: { label: 'the label', veterinarian: 'our veterinarian' },
-    late: 'logged afterwards',
-    meat: 'Meat clear',
-    milk: 'Milk clear',
-    accepted: (title: string) => `Accepted: ${title}`,
-    noBeside: 'No corrections, nothing accepted.',
-    correction: {
-      'not-given': () => 'Not given',
-      'wrong-animal': (name: string) => `It was ${name}`,
-      'wrong-volume': (_name: string, volume: string) => `It was ${volume}`,
-    } satisfies Record<CorrectionView['kind'], (name: string, volume: string) => string>,
-    doubt: (g: string) => `± ${g}`,
   },
 
   shed: {
@@ -307,9 +303,6 @@ export const en = {
     allWell: 'all well',
     onHand: (count: number) => `${count} on hand`,
     approveCount: (count: number) => (count === 0 ? 'all approved' : `${count} not approved`),
-    deviceFacts: (profile: string, losses: number) =>
-      losses === 0 ? profile : `${profile}, lost ${losses}×`,
-    notSetUp: 'not set up',
     marks: (step: string) => `${step} marks`,
     have: 'on hand',
     haveNot: 'not here',
@@ -320,7 +313,7 @@ export const en = {
     approvedBy: (name: string, day: string) => `Approved by ${name}, ${day}`,
     onLabel: 'on the label',
     onVet: 'on the vet’s word',
-    use: { label: 'on the label', 'extra-label': 'off the label' } satisfies Record<
+    use: { label: 'on the label', 'extra-label': 'vet’s direction' } satisfies Record<
       RegimenView['use'],
       string
     >,
@@ -342,14 +335,16 @@ export const en = {
     } satisfies Record<FigureView['evidence'], string>,
     days: (count: string) => `${count} days`,
     notKnown: 'not known',
+    vetSays: (days: string) => `vet: ${days}`,
+    ruleSays: (figure: string, evidence: string) =>
+      figure === evidence ? `the rule: ${figure}` : `the rule: ${figure}, ${evidence}`,
     never: 'never',
     approve: 'Approve…',
     approveTitle: 'On whose word?',
     label: 'Label in hand',
     vet: 'Our veterinarian',
-    needsVet: 'Off the label: only a veterinarian can direct this.',
+    needsVet: 'Not on the label: only a veterinarian can direct this.',
     vetDays: 'Days the vet gave',
-    asShipped: 'as shown',
     holdApprove: 'Hold: approve',
     withdraw: 'Hold: withdraw',
     whoWorks: 'Who is working?',
@@ -365,7 +360,9 @@ export const en = {
     enrolTag: 'Tag just read',
     useTag: (tail: string) => `Use tag …\u2060${tail}`,
     noTag: 'No electronic tag',
-    noTagRead: 'To give it a tag, wand it now.',
+    noTagRead: 'Wand the tag now',
+    added: (name: string) => `${name} added`,
+    addAnother: 'Add another',
     enrolDone: (what: string) => `Enrol ${what}`,
   },
   keypad: { erase: 'Erase', done: 'Done' },

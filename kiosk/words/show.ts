@@ -40,6 +40,11 @@ export class Show {
     return showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION));
   }
 
+  /** What a scale shows, in the unit it shows it in. */
+  inUnit(value: number | null, unit: MassUnit, division: number | null): string {
+    return value === null ? DASH : showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION));
+  }
+
   /** What lies on the bench scale, in grams. */
   bench(value: number | null | undefined): string {
     if (value == null) return DASH;
@@ -54,6 +59,11 @@ export class Show {
   /** The mass printed on a packet, in grams. */
   packet(value: number): string {
     return `${showNumber(value, 1)} g`;
+  }
+
+  /** A mass as fine as a scale's step may be, in grams. */
+  fine(value: number): string {
+    return `${showNumber(value, 3)} g`;
   }
 
   /** A volume on a syringe's mark, in mL. */

@@ -1,6 +1,9 @@
+import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { LinkStatus } from '../../shared/shed.ts';
 import type { DeviceRole, TrayAction } from '../../shared/tray.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
+import type { ZeroAnswer } from '../devices/devices.ts';
+import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
 import type { Clock } from './clock.ts';
 import type { Memory } from './memory.ts';
@@ -10,10 +13,15 @@ export interface BarnContext {
   memory: Memory;
   readonly store: Store;
   readonly clock: Clock;
-  readonly config: KioskConfig;
+  /** Replaced when a device is set up at the screen. */
+  config: KioskConfig;
   /** Makes an id nobody has used: a UUIDv7, so that ids sort by time. */
   readonly newId: () => string;
   readonly linkOf: (role: DeviceRole) => LinkStatus;
+  /** Asks a scale for zero, once and only while its link is ready. */
+  readonly zero: (role: ScaleRole) => ZeroAnswer;
+  /** The setting up of devices, or why it is not to be had. */
+  readonly setup: DeviceSetup | SetupClosed;
   /** Moves the simulated scales and wand; `null` outside the demo. */
   readonly tray: ((action: TrayAction, memory: Memory) => boolean) | null;
   /** Ends the demo and starts on real devices; `null` outside the demo. Throws when the disk refuses. */

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { scaleInCheck } from '../../core/checking/scale-check-state.ts';
 import { grams } from '../../core/quantity/mass.ts';
 import { deckEvents } from '../../core/round/deck-events.ts';
 import { BLANK_BENCH, feedBench } from '../../core/weighing/bench.ts';
@@ -9,9 +10,12 @@ import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { BarnContext } from './barn-context.ts';
 import { carryOut } from './carry-out.ts';
+import { refusalDetail } from './refusal-detail.ts';
 import { REFUSAL_WORDS } from './refusal-words.ts';
+import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
+import { runSyringeCheck } from './run-syringe-check.ts';
 
 /** The most a scale is believed to carry where nothing is configured, in grams. */
 const USUAL_CAPACITY: Readonly<Record<ScaleRole, number>> = { platform: 300_000, bench: 30_000 };
@@ -31,6 +35,8 @@ export interface Barn {
   linkChanged(role: DeviceRole, ready: boolean): void;
   /** Lets time pass: offers and weights run out. */
   tick(): void;
+  /** Hears that something changed which is shown but not kept here, such as the setting up of a device. */
+  changed(): void;
   /** Grows with every change, so that whoever shows the state knows when to look. */
   revision(): number;
 }
@@ -79,6 +85,14 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
     else fromDevice(() => events.forEach((event) => void runRound(context, event)));
   }
 
+  /** A scale that went away: what it said is worth nothing, and a check of it begins again. */
+  function endsReadings(role: ScaleRole): void {
+    if (role === 'bench') context.memory = { ...context.memory, bench: BLANK_BENCH };
+    else context.memory = { ...context.memory, deadWeight: BLANK_BENCH };
+    runScaleCheck(context, { type: 'link-lost', role });
+    if (role === 'bench') runSyringeCheck(context, { type: 'link-lost' });
+  }
+
   function firstTime(intent: Intent, digest: string): Answer {
     try {
       const refused = whole(() => {
@@ -89,7 +103,8 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
           context.store.handled.add(intent.id, digest, at);
         return why;
       });
-      return refused === null ? { ok: true, id: intent.id, repeated: false } : refusal(intent.id, refused);
+      if (refused === null) return { ok: true, id: intent.id, repeated: false };
+      return refusal(intent.id, refused, refusalDetail(intent, refused, context.memory));
     } catch (error) {
       log(`intent ${intent.type} could not be written`, error);
       return refusal(intent.id, 'not-written');
@@ -118,6 +133,11 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
     handle,
     read(reading) {
       const { memory } = context;
+      if (reading.role === 'platform' && scaleInCheck(memory.check) === 'platform') {
+        const deadWeight = feedBench(memory.deadWeight, reading, specOf('platform'));
+        context.memory = { ...memory, deadWeight };
+        return changed();
+      }
       if (reading.role === 'platform') return setDeck(feedDeck(memory.deck, reading, specOf('platform')));
       context.memory = { ...memory, bench: feedBench(memory.bench, reading, specOf('bench')) };
       runMixing(context, { type: 'weighed' });
@@ -127,13 +147,18 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
       if (read.kind === 'tag') handle({ type: 'read-tag', id: context.newId(), tag: read.tag });
     },
     linkChanged(role, ready) {
+      if (!ready && role !== 'wand') endsReadings(role);
       if (role === 'platform' && !ready) return setDeck(BLANK_DECK);
-      if (role === 'bench' && !ready) context.memory = { ...context.memory, bench: BLANK_BENCH };
       changed();
     },
     tick() {
-      fromDevice(() => void runRound(context, { type: 'tick' }));
+      fromDevice(() => {
+        runScaleCheck(context, { type: 'tick' });
+        runSyringeCheck(context, { type: 'tick' });
+        runRound(context, { type: 'tick' });
+      });
     },
+    changed,
     revision: () => revision,
   };
 }

@@ -1,15 +1,20 @@
 import { unreachable } from '../../core/unreachable.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
+import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
+import { setUpDevice, zeroScale } from './device-intents.ts';
 import { correct, discardJug, readTag } from './round-intents.ts';
+import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
+import { runSyringeCheck } from './run-syringe-check.ts';
 import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
 
 /** Carries out one intent; returns why not, or `null`. Throws when the disk refuses. */
 export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
   switch (intent.type) {
     case 'mix-start':
+      if (benchInCheck(barn.memory)) return 'bench-in-use';
       return runMixing(barn, { type: 'start', packetId: intent.packetId });
     case 'mix-water':
       return runMixing(barn, { type: 'water-temperature', celsius: intent.celsius });
@@ -48,6 +53,26 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return withdrawApproval(barn, intent);
     case 'set-syringes':
       return setSyringes(barn, intent);
+    case 'check-start':
+      return startCheck(barn, intent);
+    case 'check-weight':
+      return runScaleCheck(barn, { type: 'weight', weightId: intent.weightId });
+    case 'check-next':
+      return runScaleCheck(barn, { type: 'next' });
+    case 'check-skip':
+      return runScaleCheck(barn, { type: 'skip' });
+    case 'check-cancel':
+      return runScaleCheck(barn, { type: 'cancel' });
+    case 'set-check-rule':
+      return setCheckRule(barn, intent);
+    case 'syringe-check-start':
+      return startSyringeCheck(barn, intent);
+    case 'syringe-check-next':
+      return runSyringeCheck(barn, { type: 'next' });
+    case 'syringe-check-leave-out':
+      return runSyringeCheck(barn, { type: 'leave-out' });
+    case 'syringe-check-cancel':
+      return runSyringeCheck(barn, { type: 'cancel' });
     case 'set-person':
       return setPerson(barn, intent);
     case 'set-face':
@@ -56,6 +81,17 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return keep(barn, 'weightUnit', intent.unit);
     case 'safety-read':
       return keep(barn, 'safetyRead', true);
+    case 'ports-look':
+    case 'device-listen':
+    case 'device-try':
+    case 'device-prove':
+    case 'device-no-tare':
+    case 'device-keep':
+    case 'device-drop':
+    case 'device-remove':
+      return setUpDevice(barn, intent);
+    case 'zero':
+      return zeroScale(barn, intent.role);
     case 'tray':
       if (barn.tray === null) return 'demo-only';
       return barn.tray(intent.action, barn.memory) ? null : 'no-such-animal';

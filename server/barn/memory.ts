@@ -1,4 +1,10 @@
-import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
+import type { ScaleCheckRecord } from '../../core/checking/check-record.ts';
+import { NO_CHECK } from '../../core/checking/scale-check.ts';
+import type { ScaleCheck } from '../../core/checking/scale-check-state.ts';
+import { type ScaleChecking, USUAL_CHECK_DAYS } from '../../core/checking/standing.ts';
+import { NO_SYRINGE_CHECK } from '../../core/checking/syringe-check.ts';
+import type { SyringeCheck, SyringeCheckRecord } from '../../core/checking/syringe-check-state.ts';
+import { SYRINGE_CATALOGUE, type Syringe } from '../../core/dosing/syringe.ts';
 import type { Animal } from '../../core/herd/animal.ts';
 import { IDLE_MIXING } from '../../core/jug/reduce.ts';
 import type { Mixing } from '../../core/jug/state.ts';
@@ -8,6 +14,7 @@ import { type DayBookEntry, withDrawn, withLastWeights } from '../../core/round/
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
+import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { Settings } from '../store/settings.ts';
 import type { Store } from '../store/store.ts';
 
@@ -17,6 +24,14 @@ export interface Memory {
   readonly bench: Bench;
   readonly round: Round;
   readonly mixing: Mixing;
+  readonly check: ScaleCheck;
+  /** The platform while it is being checked: a dead weight stands on it, no animal. */
+  readonly deadWeight: Bench;
+  readonly syringeCheck: SyringeCheck;
+  /** The last finished check of each scale. */
+  readonly scaleChecks: Readonly<Record<ScaleRole, ScaleCheckRecord | null>>;
+  /** The last finished check of each syringe that has one. */
+  readonly syringeChecks: readonly SyringeCheckRecord[];
   readonly animals: readonly Animal[];
   readonly jugs: readonly Jug[];
   readonly entries: readonly DayBookEntry[];
@@ -38,6 +53,8 @@ export function defaultSettings(config: {
     person: config.people[0] ?? 'Keeper',
     syringeIds: [],
     safetyRead: false,
+    scaleCheckDays: USUAL_CHECK_DAYS,
+    scaleCheckStops: false,
   };
 }
 
@@ -49,6 +66,14 @@ export function loadMemory(store: Store, defaults: Settings): Memory {
     bench: BLANK_BENCH,
     round: FRESH_ROUND,
     mixing: IDLE_MIXING,
+    check: NO_CHECK,
+    deadWeight: BLANK_BENCH,
+    syringeCheck: NO_SYRINGE_CHECK,
+    scaleChecks: {
+      platform: store.scaleChecks.latest('platform'),
+      bench: store.scaleChecks.latest('bench'),
+    },
+    syringeChecks: store.syringeChecks.latest(),
     animals: withLastWeights(store.animals.all(), entries),
     jugs: withDrawn(store.jugs.all(), entries),
     entries,
@@ -68,7 +93,21 @@ export function withEntries(memory: Memory, entries: readonly DayBookEntry[]): M
   };
 }
 
-/** The syringes on hand. */
-export function syringesOnHand(settings: Settings) {
-  return SYRINGE_CATALOGUE.filter((syringe) => settings.syringeIds.includes(syringe.id));
+/** The syringes on hand, each with what its last check found. */
+export function syringesOnHand({ settings, syringeChecks }: Memory): Syringe[] {
+  return SYRINGE_CATALOGUE.filter((syringe) => settings.syringeIds.includes(syringe.id)).map((syringe) => {
+    const found = syringeChecks.find(({ syringeId }) => syringeId === syringe.id)?.findings;
+    if (found === undefined) return syringe;
+    const { mark, bias, biasUncertainty, spread } = found;
+    return { ...syringe, measured: { mark, bias, biasUncertainty, spread } };
+  });
+}
+
+/** How the checks of a scale stand by the farm's rule. */
+export function checkingOf({ scaleChecks, settings }: Memory, role: ScaleRole): ScaleChecking {
+  return {
+    last: scaleChecks[role],
+    everyDays: settings.scaleCheckDays,
+    stops: settings.scaleCheckStops,
+  };
 }

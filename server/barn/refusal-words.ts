@@ -32,6 +32,20 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'The bench scale counts in steps too large to tell one packet from half of one. Use a finer scale.',
   'too-little-water': 'There is too little water in the jug. Pour on until the mark is reached.',
   'tared-mid-way': 'The scale was tared in the middle of the mix. Start this jug again.',
+  'no-such-weight': 'This scale is not checked with such a weight. Pick one of those shown.',
+  'weight-too-light': 'This weight is too light to tell anything on this scale. Pick a heavier one.',
+  'scale-not-ready': 'The scale shows nothing now. Check its cable and wait until its lamp says ready.',
+  'scale-moving': 'The scale has not come to rest. Take your hands off and wait a second.',
+  'scale-tared': 'The scale is in net mode. Set it to gross, then go on.',
+  'not-at-zero': 'The scale does not stand at zero. Clear it and press zero on the scale.',
+  'nothing-on-scale': 'There is too little on the scale. Put the weight on it first.',
+  'weight-still-on': 'The weight is still on the scale. Take it off first.',
+  'bench-in-use': 'The bench scale is in use for another job. Finish or stop that first.',
+  'no-such-mark': 'This syringe has no such mark.',
+  'too-coarse-for-syringe':
+    'The bench scale counts in steps too large to tell how well this syringe measures.',
+  'nothing-delivered': 'The scale saw no whole delivery arrive. Empty the syringe into the cup, then go on.',
+  'more-than-one-delivery': 'More came in than one delivery. Leave this one out and go on with the next.',
   'no-such-treatment': 'There is no such row in the day book.',
   'already-corrected': 'This row was already taken back as not given.',
   'no-such-regimen': 'The formulary has no such rule.',
@@ -39,6 +53,21 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-such-syringe': 'The catalogue has no such syringe.',
   'no-such-person': 'No such person works here by the configuration.',
   'demo-only': 'This exists only in the demo.',
+  'not-in-demo':
+    'The demo has simulated devices. Hold “Use real scales” at Shed, Devices, to set up real ones.',
+  'set-by-environment':
+    'The BYRESIDE_ variables of the start command set the devices. Take them out there and start again.',
+  'port-in-use':
+    'Another device of this kiosk uses that port. Choose a different one, or remove that device.',
+  'no-such-proposal': 'There is no such proposal. Look at the screen and choose again.',
+  'not-proved':
+    'It is not proved yet. Put a known weight on, or wave a tag, until the screen says it is right.',
+  'tare-word-needed':
+    'This format does not tell gross from net. Hold the button only if nobody ever takes a tare on this scale.',
+  'bench-only':
+    'This format does not tell gross from net, so this scale cannot weigh animals. Set another format on the scale.',
+  'no-zero-command': 'This scale takes no zero from the kiosk. Press zero on the scale itself.',
+  'something-on-scale': 'Something stands on the scale. Take it off first, then zero.',
   'not-configured':
     'The kiosk’s configuration cannot be read, so nothing can be done. The screen says what to mend.',
   'not-written':

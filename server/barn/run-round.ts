@@ -1,8 +1,10 @@
+import type { Moment } from '../../core/moment.ts';
 import { earlierDoses } from '../../core/round/day-book.ts';
 import { reduceRound } from '../../core/round/reduce.ts';
 import type { RoundEffect, RoundEvent, RoundRefusal, RoundWorld } from '../../core/round/state.ts';
+import type { Deck } from '../../core/weighing/deck.ts';
 import type { BarnContext } from './barn-context.ts';
-import { syringesOnHand, withEntries } from './memory.ts';
+import { checkingOf, syringesOnHand, withEntries } from './memory.ts';
 
 /** What the round may look at now. */
 export function roundWorld(barn: BarnContext): RoundWorld {
@@ -14,12 +16,19 @@ export function roundWorld(barn: BarnContext): RoundWorld {
     animals: memory.animals,
     jugs: memory.jugs,
     approvals: memory.approvals,
-    syringes: syringesOnHand(memory.settings),
+    syringes: syringesOnHand(memory),
+    scale: checkingOf(memory, 'platform'),
     earlier: earlierDoses(memory.entries),
     platformReady: barn.linkOf('platform') === 'ready' && memory.deck.verdict !== 'blank',
+    standing: standingOn(memory.deck, now),
     by: memory.settings.person,
     freshId: barn.newId(),
   };
+}
+
+function standingOn({ onSince, held }: Deck, now: Moment): RoundWorld['standing'] {
+  if (onSince === null) return null;
+  return { weight: held === null ? null : { held, atMs: now.wallMs - (now.uptimeMs - held.at) } };
 }
 
 /** Takes the round one event further and carries out what that asks for. Throws when the disk refuses. */

@@ -1,5 +1,7 @@
 import { z } from 'zod';
-import { scaleProfile } from '../../hardware/scale/profiles.ts';
+import { scaleProfile, settingsTrouble } from '../../hardware/scale/profiles.ts';
+import type { ScaleSettings } from '../../hardware/scale/settings.ts';
+import { SETTING_WORDS } from './setting-words.ts';
 
 /** The wand's line format; scales have their own list of profiles. */
 const WAND_PROFILE = 'wand-line';
@@ -7,16 +9,31 @@ const WAND_PROFILE = 'wand-line';
 const baud = z.int().min(300).max(921_600);
 const path = z.string().startsWith('/', 'a device path starts with /, such as /dev/serial/by-id/…');
 
+/** What the keeper says of a scale because its lines do not. */
+const Settings = z.strictObject({
+  unit: z.enum(['kg', 'g', 'lb', 'oz']).exactOptional(),
+  noTare: z.boolean().exactOptional(),
+  line: z.enum(['8n1', '7e1']).exactOptional(),
+  pattern: z.string().min(1).max(200).exactOptional(),
+}) satisfies z.ZodType<ScaleSettings>;
+
 /** A scale: where it is plugged in, what it speaks, and what it can carry. */
-export const ScaleConfig = z.strictObject({
-  path,
-  profile: z.string().refine((id) => scaleProfile(id) !== undefined, { message: 'no such scale format' }),
-  baud: baud.default(9600),
-  /** The most it carries, in grams; a higher reading is refused. */
-  capacityGrams: z.number().positive().optional(),
-  /** The step it shows, in grams; left out, it is learned from the decimals it sends. */
-  divisionGrams: z.number().positive().optional(),
-});
+export const ScaleConfig = z
+  .strictObject({
+    path,
+    profile: z.string().refine((id) => scaleProfile(id) !== undefined, { message: 'no such scale format' }),
+    baud: baud.default(9600),
+    settings: Settings.optional(),
+    /** The most it carries, in grams; a higher reading is refused. */
+    capacityGrams: z.number().positive().optional(),
+    /** The step it shows, in grams; left out, it is learned from the decimals it sends. */
+    divisionGrams: z.number().positive().optional(),
+  })
+  .superRefine(({ profile, settings = {} }, context) => {
+    for (const { setting, why } of settingsTrouble(profile, settings)) {
+      context.addIssue({ code: 'custom', path: ['settings', setting], message: SETTING_WORDS[why] });
+    }
+  });
 /** A scale. */
 export type ScaleConfig = z.infer<typeof ScaleConfig>;
 

@@ -2,6 +2,7 @@ import type { Animal, AnimalClass, Species } from '../../core/herd/animal.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { pounds } from '../../core/quantity/mass.ts';
 import type { Store } from '../store/store.ts';
+import { demoCheck } from './demo-check.ts';
 
 /** The demo's herd: an invented farm. Name, species, class, in milk, last weight in pounds, end of the tag number. */
 const HERD: readonly (readonly [string, Species, AnimalClass, boolean, number, number])[] = [
@@ -31,7 +32,7 @@ const SYRINGES = [
   'syringe-20-by-1',
 ];
 
-/** Fills an empty demo database: herd, syringes, and the approvals of the demo's invented veterinarian. */
+/** Fills an empty demo database: herd, syringes, checked scales, and the approvals of its invented veterinarian. */
 export function seedDemoFarm(store: Store, wallMs: number, newId: () => string): void {
   if (store.animals.all().length > 0) return;
   store.whole(() => {
@@ -50,6 +51,8 @@ export function seedDemoFarm(store: Store, wallMs: number, newId: () => string):
     }
     store.settings.write('syringeIds', SYRINGES);
     store.settings.write('weightUnit', 'lb');
+    store.scaleChecks.add(demoCheck('platform', newId(), wallMs - DAY_MS));
+    store.scaleChecks.add(demoCheck('bench', newId(), wallMs - DAY_MS));
     const vet = { by: 'the demo’s invented vet', atMs: wallMs, direction: 'veterinarian' as const };
     store.approvals.approve({ ...vet, regimenId: 'levamisole-goat', meatHours: 240, milkHours: 288 });
     store.approvals.approve({ ...vet, regimenId: 'levamisole-sheep', meatHours: 240, milkHours: null });

@@ -97,4 +97,38 @@ export const MIGRATIONS: readonly string[] = [
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the day book'); END;
   `,
   ),
+  `
+  CREATE TABLE scale_checks (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    role TEXT NOT NULL CHECK (role IN ('platform', 'bench')),
+    verdict TEXT NOT NULL CHECK (verdict IN ('passed', 'failed')),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL,
+    clock_trusted INTEGER NOT NULL CHECK (clock_trusted IN (0, 1)),
+    record TEXT NOT NULL CHECK (json_valid(record))
+  ) STRICT;
+
+  CREATE TABLE syringe_checks (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    syringe_id TEXT NOT NULL,
+    mark_ml REAL NOT NULL CHECK (mark_ml > 0),
+    bias_ml REAL NOT NULL,
+    spread_ml REAL NOT NULL CHECK (spread_ml >= 0),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL,
+    clock_trusted INTEGER NOT NULL CHECK (clock_trusted IN (0, 1)),
+    record TEXT NOT NULL CHECK (json_valid(record))
+  ) STRICT;
+
+  CREATE TRIGGER scale_checks_are_never_edited BEFORE UPDATE ON scale_checks
+  BEGIN SELECT RAISE(ABORT, 'a check is never edited'); END;
+  CREATE TRIGGER scale_checks_are_never_deleted BEFORE DELETE ON scale_checks
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the checks'); END;
+  CREATE TRIGGER syringe_checks_are_never_edited BEFORE UPDATE ON syringe_checks
+  BEGIN SELECT RAISE(ABORT, 'a check is never edited'); END;
+  CREATE TRIGGER syringe_checks_are_never_deleted BEFORE DELETE ON syringe_checks
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the checks'); END;
+  `,
 ];

@@ -8,6 +8,10 @@ export const Settings = z.strictObject({
   person: z.string(),
   syringeIds: z.array(z.string()),
   safetyRead: z.boolean(),
+  /** How many days a passed check of a scale is good for. */
+  scaleCheckDays: z.int().min(1).max(365),
+  /** Whether a failed or long overdue check of the platform stops a dose instead of asking. */
+  scaleCheckStops: z.boolean(),
 });
 /** What is set by taps at the Shed screen and kept. */
 export type Settings = z.infer<typeof Settings>;

@@ -4,7 +4,9 @@ import { createDayBook } from './day-book.ts';
 import { createHandledStore } from './handled.ts';
 import { createJugStore } from './jugs.ts';
 import { type Db, openStore } from './open-store.ts';
+import { createScaleCheckStore } from './scale-checks.ts';
 import { createSettingsStore } from './settings.ts';
+import { createSyringeCheckStore } from './syringe-checks.ts';
 
 /** Everything kept on disk. */
 export interface Store {
@@ -13,6 +15,8 @@ export interface Store {
   readonly dayBook: ReturnType<typeof createDayBook>;
   readonly approvals: ReturnType<typeof createApprovalStore>;
   readonly settings: ReturnType<typeof createSettingsStore>;
+  readonly scaleChecks: ReturnType<typeof createScaleCheckStore>;
+  readonly syringeChecks: ReturnType<typeof createSyringeCheckStore>;
   readonly handled: ReturnType<typeof createHandledStore>;
   /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
   whole<T>(change: () => T): T;
@@ -28,6 +32,8 @@ export function createStore(path: string): Store {
     dayBook: createDayBook(db),
     approvals: createApprovalStore(db),
     settings: createSettingsStore(db),
+    scaleChecks: createScaleCheckStore(db),
+    syringeChecks: createSyringeCheckStore(db),
     handled: createHandledStore(db),
     whole: (change) => db.transaction(change).immediate(),
     close: () => db.close(),

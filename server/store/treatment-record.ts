@@ -3,10 +3,10 @@ import { CAUTION_CODES } from '../../core/dosing/cautions.ts';
 import { Regimen } from '../../core/medicine/formulary.ts';
 import type { Treatment } from '../../core/round/treatment.ts';
 import { AnimalClass, Species } from '../../shared/animal.ts';
+import { StoredMeasure, storedQuantity } from './stored-quantity.ts';
 
-const quantity = <U extends string>(unit: U) => z.strictObject({ unit: z.literal(unit), value: z.number() });
-const mass = quantity('g');
-const volume = quantity('mL');
+const mass = storedQuantity('g');
+const volume = storedQuantity('mL');
 const ms = z.number();
 
 const Caution = z.strictObject({
@@ -37,7 +37,7 @@ const Jug = z.strictObject({
   number: z.int(),
   medicineId: z.string(),
   packetId: z.string(),
-  strength: quantity('mg/mL'),
+  strength: storedQuantity('mg/mL'),
   relative: z.number(),
   volume,
   mixedAtMs: ms,
@@ -51,7 +51,14 @@ const Jug = z.strictObject({
 const Dose = z.strictObject({
   exact: volume,
   plan: z.strictObject({
-    syringe: z.strictObject({ id: z.string(), name: z.string(), capacity: volume, graduation: volume }),
+    syringe: z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      capacity: volume,
+      graduation: volume,
+      // Rows written before syringes could be checked do not name it.
+      measured: StoredMeasure.nullable().default(null),
+    }),
     draws: z.array(volume),
     total: volume,
     relative: z.number(),

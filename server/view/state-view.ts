@@ -4,10 +4,12 @@ import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import { animalView } from './animal-view.ts';
+import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
 import { jugView, mixingView } from './jug-view.ts';
 import { packetViews, regimenViews } from './regimen-view.ts';
 import { roundView } from './round-view.ts';
+import { syringeCheckRecordView, syringeCheckView } from './syringe-check-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** What stays the same from start to stop of the server. */
@@ -47,6 +49,8 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     },
     wand: { link: barn.linkOf('wand') },
     jug: mixingView(memory.mixing, memory.bench, now.wallMs),
+    check: checkView(memory),
+    syringeCheck: syringeCheckView(memory),
     round: roundView(memory, now, clock.isTrusted()),
     offer: phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer) : null,
     animals: memory.animals.map(animalView),
@@ -72,18 +76,28 @@ function platformView({ memory, linkOf }: BarnContext): KioskState['platform'] {
 }
 
 function shedView(barn: BarnContext, standing: Standing): ShedView {
-  const { memory, clock, config } = barn;
+  const { memory, clock, config, setup } = barn;
   const { unknownTag, settings } = memory;
   const recent = unknownTag !== null && clock.now().uptimeMs - unknownTag.at < UNKNOWN_TAG_MS;
   return {
     devices: standing.devices(),
+    setup: typeof setup === 'string' ? { step: 'closed', why: setup } : setup.view(),
     syringes: SYRINGE_CATALOGUE.map((syringe) => ({
       id: syringe.id,
       name: syringe.name,
       capacityMl: syringe.capacity.value,
       graduationMl: syringe.graduation.value,
       onHand: settings.syringeIds.includes(syringe.id),
+      check: syringeCheckRecordView(
+        memory.syringeChecks.find(({ syringeId }) => syringeId === syringe.id) ?? null,
+      ),
     })),
+    checks: {
+      platform: scaleChecksView(memory, 'platform', clock),
+      bench: scaleChecksView(memory, 'bench', clock),
+      everyDays: settings.scaleCheckDays,
+      stops: settings.scaleCheckStops,
+    },
     regimens: regimenViews(memory.approvals),
     packets: packetViews(),
     people: config.people,

@@ -1,4 +1,4 @@
-import { decideDose } from '../../core/dosing/decide.ts';
+import { type DoseWorld, decideDose } from '../../core/dosing/decide.ts';
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { grams, kilograms } from '../../core/quantity/mass.ts';
@@ -50,10 +50,15 @@ export function doseFigures(): Figure[] {
     meatHours: null,
     milkHours: null,
   } as const;
-  const world = {
+  const world: DoseWorld = {
     approvals: [approval],
     syringes: SYRINGE_CATALOGUE,
     earlier,
+    scale: {
+      last: { verdict: 'passed', atMs: NOW - DAY_MS, clockTrusted: true },
+      everyDays: 30,
+      stops: false,
+    },
     now: { wallMs: NOW },
     clockTrusted: true,
   };

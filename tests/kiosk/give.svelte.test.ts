@@ -67,7 +67,7 @@ test('the next offer can be given', () => {
   app.patch({ offer: null, round: { step: 'logging', ...visit } });
   app.patch({ offer: TWO_DRAWS, round: { step: 'offered', ...visit } });
   expect(app.text('dose-volume')).toBe('11.5 mL');
-  expect(app.text('dose-draws')).toBe('Draw 5.8, then 5.7 mL');
+  expect(app.text('dose-draws')).toBe('5.8 mL + 5.7 mL');
   give();
   expect(app.socket.intents.map((intent) => intent.type === 'give' && intent.offerId)).toEqual(['o1', 'o2']);
 });
@@ -75,8 +75,9 @@ test('the next offer can be given', () => {
 test('a part dose and a whole one cannot both be sent for one offer', () => {
   app.click('other-outcome');
   app.press('give-part', 'pointerdown');
-  vi.advanceTimersByTime(300);
+  vi.advanceTimersByTime(600);
   app.press('give-part', 'pointerup');
+  vi.advanceTimersByTime(400);
   app.click('outcome-back');
   expect(app.get('give')).toHaveProperty('disabled', true);
   give();

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { besideLines, recordLines } from '../../kiosk/daybook/record-lines.ts';
+import { acceptedLines, correctionLines, recordLines } from '../../kiosk/daybook/record-lines.ts';
 import { regimenLines } from '../../kiosk/shed/regimen-lines.ts';
 import { en } from '../../kiosk/words/en.ts';
 import { Show } from '../../kiosk/words/show.ts';
@@ -43,11 +43,12 @@ test('clear times written under an untrusted clock say that they are provisional
 test('accepted cautions and corrections stand beside the record, none of them lost', () => {
   const corrected = BASE.dayBook.find(({ id }) => id === 't4');
   if (corrected === undefined) throw new Error('no such row');
-  expect(besideLines(corrected, en, show).map(({ value }) => value)).toEqual([
+  expect(acceptedLines(corrected, en, show).map(({ value }) => value)).toEqual([
     'Accepted: In milk: no safe time known',
-    'It was 417. Sam',
   ]);
-  expect(besideLines(treatment('t'), en, show)).toEqual([]);
+  expect(correctionLines(corrected, en, show).map(({ value }) => value)).toEqual(['It was 417. Sam']);
+  expect(acceptedLines(treatment('t'), en, show)).toEqual([]);
+  expect(correctionLines(treatment('t'), en, show)).toEqual([]);
 });
 
 test('every figure of a regimen comes with how well it is known and from where', () => {

@@ -24,6 +24,9 @@ const values = {
   value: 10.2,
   target: 12,
   mixedAtMs: Date.now(),
+  lastAtMs: Date.now(),
+  failedAtMs: Date.now(),
+  days: 30,
 };
 
 test.each(CAUTION_CODES)('the caution %s has words for its matter and for what is known', (code) => {
@@ -45,6 +48,8 @@ test.each([
   'interval-crosses-ceiling',
   'below-target',
   'clock-untrusted',
+  'scale-unchecked',
+  'scale-check-failed',
 ] as const)('the ask %s says what accepting it means', (code) => {
   expect(en.cautions[code](values, show).accept).not.toBe('');
 });
@@ -67,6 +72,7 @@ test.each([
   ['jug-past-use-by', 'other-jug'],
   ['jug-too-little', 'other-jug'],
   ['species-not-covered', 'other-jug'],
+  ['scale-check-failed', 'check-scale'],
   ['same-active-today', 'skip'],
 ] as const)('the way on from the stop %s is %s', (code, remedy) => {
   expect(remedyOf(code)).toBe(remedy);

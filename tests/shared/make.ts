@@ -54,6 +54,15 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'set-weight-unit': { type: 'set-weight-unit', id: 'i', unit: 'kg' },
   'safety-read': { type: 'safety-read', id: 'i' },
   'leave-demo': { type: 'leave-demo', id: 'i' },
+  'ports-look': { type: 'ports-look', id: 'i' },
+  'device-listen': { type: 'device-listen', id: 'i', role: 'bench', path: '/dev/serial/by-id/usb-one' },
+  'device-try': { type: 'device-try', id: 'i', role: 'bench', index: 0 },
+  'device-prove': { type: 'device-prove', id: 'i', loadId: 'kg-1' },
+  'device-no-tare': { type: 'device-no-tare', id: 'i' },
+  'device-keep': { type: 'device-keep', id: 'i' },
+  'device-drop': { type: 'device-drop', id: 'i' },
+  'device-remove': { type: 'device-remove', id: 'i', role: 'wand' },
+  zero: { type: 'zero', id: 'i', role: 'platform' },
   tray: { type: 'tray', id: 'i', action: { do: 'walk-off' } },
 };
 

@@ -1,18 +1,24 @@
 import { describe, expect, test } from 'vitest';
+import { type CheckSpot, CORNERS } from '../../core/checking/check-record.ts';
+import type { ScaleCheckStep } from '../../core/checking/scale-check-state.ts';
+import type { CheckStanding } from '../../core/checking/standing.ts';
+import type { SyringeCheck } from '../../core/checking/syringe-check-state.ts';
 import type { AnimalClass as CoreClass, Species as CoreSpecies } from '../../core/herd/animal.ts';
 import type { MixingStep } from '../../core/jug/state.ts';
+import type { PowderWatch } from '../../core/jug/watch-powder.ts';
 import type { JugLife } from '../../core/mixing/jug.ts';
 import type { PourAdvice } from '../../core/mixing/pour.ts';
-import type { PowderVerdict } from '../../core/mixing/powder.ts';
 import type { SkipReason, Step } from '../../core/round/state.ts';
 import type { Correction, Outcome } from '../../core/round/treatment.ts';
 import type { DeckVerdict } from '../../core/weighing/deck.ts';
 import { AnimalClass, Species } from '../../shared/animal.ts';
+import { CheckView, CornerName, ScaleChecksView, SpotName } from '../../shared/check.ts';
 import { CorrectionView, TreatmentView } from '../../shared/dose.ts';
 import { CorrectionKind, Intent } from '../../shared/intent.ts';
 import { JugView, MixingView, PourView } from '../../shared/jug.ts';
 import { RoundView } from '../../shared/round.ts';
 import { KioskState } from '../../shared/state.ts';
+import { SyringeCheckView } from '../../shared/syringe-check.ts';
 
 /** The words of a union of the core, named so that a new one does not compile until it is here. */
 function words<W extends string>(all: Readonly<Record<W, true>>): string[] {
@@ -55,6 +61,8 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
       'stepping-on': true,
       settling: true,
       held: true,
+      leaning: true,
+      'two-animals': true,
       'stepping-off': true,
     });
     expect(options(KioskState.shape.platform.shape.verdict)).toEqual(verdicts);
@@ -82,6 +90,48 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
       label: true,
     });
     expect(literals(MixingView, 'step')).toEqual(mixing);
+  });
+
+  test('the steps, spots and standings of the checks', () => {
+    const steps = words<ScaleCheckStep>({
+      idle: true,
+      zero: true,
+      weight: true,
+      bottle: true,
+      middle: true,
+      off: true,
+      corner: true,
+      second: true,
+      both: true,
+      down: true,
+      result: true,
+    });
+    expect(literals(CheckView, 'step')).toEqual(steps);
+    const spots = words<CheckSpot>({
+      zero: true,
+      bottle: true,
+      middle: true,
+      returned: true,
+      'front-left': true,
+      'front-right': true,
+      'back-right': true,
+      'back-left': true,
+      both: true,
+      down: true,
+    });
+    expect(options(SpotName)).toEqual(spots);
+    expect(CornerName.options).toEqual([...CORNERS]);
+    const standings = words<CheckStanding>({
+      never: true,
+      fresh: true,
+      undated: true,
+      due: true,
+      overdue: true,
+      failed: true,
+    });
+    expect(options(ScaleChecksView.shape.standing)).toEqual(standings);
+    const syringe = words<SyringeCheck['step']>({ idle: true, cup: true, deliver: true, result: true });
+    expect(literals(SyringeCheckView, 'step')).toEqual(syringe);
   });
 
   test('outcomes, skips and corrections', () => {
@@ -116,7 +166,14 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
     if (powder === undefined) throw new Error('the mixing has no powder step');
     const { verdict } = powder.shape as unknown as { verdict: { readonly options: readonly string[] } };
     expect(options(verdict)).toEqual(
-      words<PowderVerdict>({ none: true, whole: true, part: true, 'too-much': true }),
+      words<PowderWatch>({
+        none: true,
+        whole: true,
+        part: true,
+        'too-much': true,
+        'jug-lifted': true,
+        'jug-changed': true,
+      }),
     );
   });
 });

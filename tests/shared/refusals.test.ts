@@ -1,10 +1,17 @@
 import { expect, test } from 'vitest';
+import type { ScaleCheckRefusal } from '../../core/checking/scale-check-state.ts';
+import type { SyringeCheckRefusal } from '../../core/checking/syringe-check-state.ts';
 import type { MixingRefusal } from '../../core/jug/state.ts';
 import type { whyNotApprovable } from '../../core/medicine/approval.ts';
 import type { RoundRefusal } from '../../core/round/state.ts';
 import { REFUSALS, type Refusal } from '../../shared/intent.ts';
 
-type CoreRefusal = RoundRefusal | MixingRefusal | NonNullable<ReturnType<typeof whyNotApprovable>>;
+type CoreRefusal =
+  | RoundRefusal
+  | MixingRefusal
+  | ScaleCheckRefusal
+  | SyringeCheckRefusal
+  | NonNullable<ReturnType<typeof whyNotApprovable>>;
 
 /** Every refusal the core can give; one more does not compile until it stands here, one of none does not either. */
 const FROM_CORE = {
@@ -27,6 +34,19 @@ const FROM_CORE = {
   'too-little-water': true,
   'tared-mid-way': true,
   'needs-veterinarian': true,
+  'no-such-weight': true,
+  'weight-too-light': true,
+  'scale-not-ready': true,
+  'scale-moving': true,
+  'scale-tared': true,
+  'not-at-zero': true,
+  'nothing-on-scale': true,
+  'weight-still-on': true,
+  'no-such-syringe': true,
+  'no-such-mark': true,
+  'too-coarse-for-syringe': true,
+  'nothing-delivered': true,
+  'more-than-one-delivery': true,
 } satisfies Record<CoreRefusal, true>;
 
 test('every refusal of the core can be told over the wire', () => {

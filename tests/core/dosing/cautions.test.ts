@@ -15,6 +15,7 @@ import { makeEarlier } from '../make/earlier.ts';
 import { makeHeld } from '../make/held.ts';
 import { makeJug } from '../make/jug.ts';
 import { makeRegimen } from '../make/regimen.ts';
+import { CHECKED } from '../make/scale-check.ts';
 import { hoursAgo } from '../make/time.ts';
 
 type Over = Partial<CautionInput>;
@@ -33,6 +34,13 @@ const lastWeighed = (kg: number): Over => ({
   animal: makeAnimal({ lastWeight: { mass: kilograms(kg), atMs: hoursAgo(500) } }),
 });
 const unsureBy = (kg: number): Over => ({ weight: makeHeld(40, { uncertainty: grams(kg * 1000) }) });
+const checkedDaysAgo = (days: number, over: Partial<CautionInput['scale']> = {}): Over => ({
+  scale: {
+    ...CHECKED,
+    last: { verdict: 'passed', atMs: hoursAgo(24 * days), clockTrusted: true },
+    ...over,
+  },
+});
 const inMilk: Over = { animal: makeAnimal({ inMilk: true }) };
 const sheepInMilk: Over = {
   ...inMilk,
@@ -85,7 +93,7 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     provoke: lastWeighed(40 * 2.2046),
     quiet: lastWeighed(45),
   },
-  'weight-far-from-last': { strength: 'ask', provoke: lastWeighed(29), quiet: lastWeighed(30) },
+  'weight-far-from-last': { strength: 'ask', provoke: lastWeighed(29), quiet: lastWeighed(38) },
   'weight-changed': {
     strength: 'ask',
     provoke: { weight: makeHeld(40, { changedFrom: kilograms(24) }) },
@@ -108,6 +116,16 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     strength: 'ask',
     provoke: { clockTrusted: false },
     quiet: { clockTrusted: true },
+  },
+  'scale-unchecked': {
+    strength: 'ask',
+    provoke: checkedDaysAgo(30.01),
+    quiet: checkedDaysAgo(30),
+  },
+  'scale-check-failed': {
+    strength: 'ask',
+    provoke: checkedDaysAgo(60.01),
+    quiet: checkedDaysAgo(60),
   },
   'extra-label': {
     strength: 'note',
@@ -198,5 +216,52 @@ describe('cautions', () => {
 
   test('an approval on the wrong word is none', () => {
     expect(found({ approval: makeApproval({ direction: 'label' }) }).get('not-approved')).toBe('stop');
+  });
+
+  describe('of the platform’s own check', () => {
+    const failed: Over = {
+      scale: { ...CHECKED, last: { verdict: 'failed', atMs: hoursAgo(1), clockTrusted: true } },
+    };
+
+    test('ask where the platform was never checked, from the first day', () => {
+      expect(found({ scale: { ...CHECKED, last: null } }).get('scale-unchecked')).toBe('ask');
+    });
+
+    test('ask after a failed check, however fresh, and say only that', () => {
+      expect([...found(failed)]).toEqual([
+        ['scale-check-failed', 'ask'],
+        ['extra-label', 'note'],
+      ]);
+    });
+
+    test('stop after a failed or long overdue check where the farm has set it so, never before', () => {
+      const stops = { stops: true };
+      const stopping = (over: Over): Over => ({ scale: { ...CHECKED, ...over.scale, ...stops } });
+      expect(found(stopping(failed)).get('scale-check-failed')).toBe('stop');
+      expect(found(checkedDaysAgo(60.01, stops)).get('scale-check-failed')).toBe('stop');
+      expect(found(checkedDaysAgo(60, stops)).get('scale-unchecked')).toBe('ask');
+      expect(found({ scale: { ...CHECKED, last: null, ...stops } }).get('scale-unchecked')).toBe('ask');
+    });
+
+    test('follow the days the farm has set', () => {
+      expect(found(checkedDaysAgo(8, { everyDays: 7 })).get('scale-unchecked')).toBe('ask');
+      expect(found(checkedDaysAgo(8, { everyDays: 10 })).has('scale-unchecked')).toBe(false);
+    });
+
+    test('ask where the check passed under a clock that was not trusted, since its age is not known', () => {
+      const undated = { verdict: 'passed', atMs: hoursAgo(1), clockTrusted: false } as const;
+      expect(found({ scale: { ...CHECKED, last: undated } }).get('scale-unchecked')).toBe('ask');
+    });
+
+    test('leave the asking to the clock’s own caution while the clock is not trusted', () => {
+      const codes = found({ ...checkedDaysAgo(90), clockTrusted: false });
+      expect(codes.get('clock-untrusted')).toBe('ask');
+      expect(codes.has('scale-check-failed')).toBe(false);
+      expect(found({ ...failed, clockTrusted: false }).get('scale-check-failed')).toBe('ask');
+    });
+
+    test('take a check that lies ahead of a clock set back as fresh', () => {
+      expect(found(checkedDaysAgo(-5)).has('scale-unchecked')).toBe(false);
+    });
   });
 });

@@ -45,7 +45,7 @@ describe('the powder', () => {
   });
 
   test('is not judged against an empty bench when the jug has been lifted', () => {
-    expect(rest(mixingAt('powder'), -WITH_WATER)).toMatchObject({ step: 'powder', verdict: 'none' });
+    expect(rest(mixingAt('powder'), -WITH_WATER)).toMatchObject({ step: 'powder', verdict: 'jug-lifted' });
   });
 
   test('of a second packet, tipped in after the first was seen, is caught before the label', () => {

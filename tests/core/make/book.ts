@@ -3,7 +3,7 @@ import { reduceRound } from '../../../core/round/reduce.ts';
 import type { Correction, Outcome, Treatment } from '../../../core/round/treatment.ts';
 import { farm, offeredRound, offerOf, storedBy } from './round.ts';
 
-/** Anna's dose of 9.7 mL from jug 7, given just now. */
+/** Anna's dose of 9.8 mL from jug 7, given just now. */
 export function makeTreatment(over: Partial<Treatment> = {}, outcome: Outcome = 'whole'): Treatment {
   const offered = offeredRound();
   const give = { type: 'give', offerId: offerOf(offered).id, outcome } as const;

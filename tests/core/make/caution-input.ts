@@ -6,6 +6,7 @@ import { makeApproval } from './approval.ts';
 import { makeHeld } from './held.ts';
 import { makeJug } from './jug.ts';
 import { makeRegimen } from './regimen.ts';
+import { CHECKED } from './scale-check.ts';
 import { NINE_OCLOCK } from './time.ts';
 
 /** A visit with nothing doubtful about it. */
@@ -25,6 +26,7 @@ export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput
     dose: regimen === null ? null : doseFor(weight, regimen, jug, SYRINGE_CATALOGUE),
     earlier: [],
     visit: NO_DOUBTS,
+    scale: CHECKED,
     wallMs: NINE_OCLOCK,
     clockTrusted: true,
     ...over,

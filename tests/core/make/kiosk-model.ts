@@ -19,6 +19,7 @@ import { makeAnimal } from './animal.ts';
 import { makeApproval } from './approval.ts';
 import { makeJug } from './jug.ts';
 import { HERD } from './round.ts';
+import { CHECKED } from './scale-check.ts';
 import { makeSyringe } from './syringe.ts';
 import { NINE_OCLOCK, UP } from './time.ts';
 
@@ -83,7 +84,9 @@ export class KioskModel {
       approvals: this.approvals,
       syringes: SHELVES[this.shelf] ?? [],
       earlier: this.#book(),
+      scale: { ...CHECKED, last: { verdict: 'passed', atMs: wallMs, clockTrusted: true } },
       platformReady: this.ready,
+      standing: null,
       by: 'Kim',
       freshId: `fresh-${this.#serial}`,
     };

@@ -8,5 +8,6 @@ export function makeSyringe(capacityMl: number, graduationMl: number): Syringe {
     name: `${capacityMl} mL syringe`,
     capacity: millilitres(capacityMl),
     graduation: millilitres(graduationMl),
+    measured: null,
   };
 }

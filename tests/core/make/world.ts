@@ -2,6 +2,7 @@ import type { RoundWorld } from '../../../core/round/state.ts';
 import { makeAnimal } from './animal.ts';
 import { makeApproval } from './approval.ts';
 import { makeJug } from './jug.ts';
+import { CHECKED } from './scale-check.ts';
 import { makeSyringe } from './syringe.ts';
 import { NINE_OCLOCK, UP } from './time.ts';
 
@@ -15,7 +16,9 @@ export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
     approvals: [makeApproval()],
     syringes: [makeSyringe(1, 0.01), makeSyringe(3, 0.1), makeSyringe(6, 0.1), makeSyringe(12, 0.2)],
     earlier: [],
+    scale: CHECKED,
     platformReady: true,
+    standing: null,
     by: 'Kim',
     freshId: 'id-1',
     ...over,

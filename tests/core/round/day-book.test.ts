@@ -12,16 +12,16 @@ const FOUR_ML = { kind: 'wrong-volume', volumeMl: 4 } as const;
 
 describe('what a treatment means today', () => {
   test.each<[string, Correction['what'][], string | null, number]>([
-    ['nothing', [], 'anna', 9.7],
+    ['nothing', [], 'anna', 9.8],
     ['not given', [NOT_GIVEN], null, 0],
-    ['the wrong animal', [TO_BELLA], 'bella', 9.7],
+    ['the wrong animal', [TO_BELLA], 'bella', 9.8],
     ['the wrong volume', [THREE_ML], 'anna', 3],
     ['the wrong animal, then the wrong volume', [TO_BELLA, THREE_ML], 'bella', 3],
     ['the wrong volume, then the wrong animal', [THREE_ML, TO_BELLA], 'bella', 3],
-    ['two animals, one after the other', [TO_BELLA, TO_CORA], 'cora', 9.7],
+    ['two animals, one after the other', [TO_BELLA, TO_CORA], 'cora', 9.8],
     ['two volumes, one after the other', [THREE_ML, FOUR_ML], 'anna', 4],
     ['the wrong volume, then not given at all', [THREE_ML, NOT_GIVEN], null, 0],
-    ['not given, then that another had it', [NOT_GIVEN, TO_BELLA], 'bella', 9.7],
+    ['not given, then that another had it', [NOT_GIVEN, TO_BELLA], 'bella', 9.8],
     ['not given, then that it was another volume', [NOT_GIVEN, THREE_ML], 'anna', 3],
   ])('after correcting %s', (_, chain, animalId, volumeMl) => {
     expect(effectOf(makeEntry(...chain))).toEqual({ animalId, volumeMl });
@@ -54,7 +54,7 @@ describe('earlier doses', () => {
 describe('what was drawn from a jug', () => {
   test('is the sum of what went into animals, less what was taken back', () => {
     const entries = [makeEntry(), makeEntry(NOT_GIVEN), makeEntry(THREE_ML)];
-    expect(drawnFrom('jug-7', entries)).toBeCloseTo(12.7, 9);
+    expect(drawnFrom('jug-7', entries)).toBeCloseTo(12.8, 9);
     expect(drawnFrom('jug-8', entries)).toBe(0);
   });
 

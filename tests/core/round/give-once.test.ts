@@ -43,8 +43,8 @@ describe('what was shown is what is logged', () => {
   test('the treatment carries the offer itself, unrounded volume beside the rounded one', () => {
     const [treatment] = storedBy(pressThen());
     expect(treatment?.offer).toEqual(offer);
-    expect(treatment?.offer.dose.plan.total.value).toBe(9.7);
-    expect(treatment?.offer.dose.exact.value).not.toBe(9.7);
+    expect(treatment?.offer.dose.plan.total.value).toBe(9.8);
+    expect(treatment?.offer.dose.exact.value).not.toBe(9.8);
   });
 
   test('a treatment that is not the offer being logged does not end the logging', () => {

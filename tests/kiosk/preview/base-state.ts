@@ -4,6 +4,7 @@ import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
 import type { JugView, PlanView } from '../../../shared/jug.ts';
 import type { RegimenView } from '../../../shared/shed.ts';
 import type { KioskState } from '../../../shared/state.ts';
+import { PLATFORM_CHECK, SYRINGE_CHECK } from './check-state.ts';
 
 /** The moment at which every picture is taken. */
 export const NOW = '2026-04-14T14:03:10Z';
@@ -235,6 +236,8 @@ export const BASE: KioskState = {
   bench: { link: 'ready', live: 0, steady: true, division: 1 },
   wand: { link: 'ready' },
   jug: { step: 'idle' },
+  check: { step: 'idle' },
+  syringeCheck: { step: 'idle' },
   round: { step: 'no-jug', unanswered: [] },
   offer: null,
   animals: [...HERD],
@@ -282,6 +285,7 @@ export const BASE: KioskState = {
         path: '/dev/byreside-platform',
         profile: 'sma',
         baud: 9600,
+        zeroable: true,
         trouble: null,
         counters,
       },
@@ -291,19 +295,37 @@ export const BASE: KioskState = {
         path: '/dev/byreside-bench',
         profile: 'st-gs',
         baud: 9600,
+        zeroable: false,
         trouble:
           'The cable of the bench scale is out, or its USB plug. Push both in; it comes back by itself.',
         counters: { ...counters, losses: 3 },
       },
-      { role: 'wand', link: 'absent', path: null, profile: null, baud: null, trouble: null, counters },
+      {
+        role: 'wand',
+        link: 'absent',
+        path: null,
+        profile: null,
+        baud: null,
+        zeroable: false,
+        trouble: null,
+        counters,
+      },
     ],
+    setup: { step: 'closed', why: 'not-in-demo' },
     syringes: SYRINGE_CATALOGUE.map((syringe) => ({
       id: syringe.id,
       name: syringe.name,
       capacityMl: syringe.capacity.value,
       graduationMl: syringe.graduation.value,
       onHand: ['syringe-3-by-0.1', 'syringe-6-by-0.1', 'syringe-12-by-0.2'].includes(syringe.id),
+      check: syringe.id === 'syringe-6-by-0.1' ? SYRINGE_CHECK : null,
     })),
+    checks: {
+      platform: { last: PLATFORM_CHECK, standing: 'fresh' },
+      bench: { last: null, standing: 'never' },
+      everyDays: 30,
+      stops: false,
+    },
     regimens: [...REGIMENS],
     packets: [
       {

@@ -1,15 +1,10 @@
+import type { CorrectionView } from '../../../shared/dose.ts';
+import type { MixingView, PourView } from '../../../shared/jug.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, JUG, OFFER, PLAN, TWO_DRAWS, treatment } from './base-state.ts';
-
-/** A picture to take: a place, the state shown there, and the controls tapped before. */
-export interface Scene {
-  readonly name: string;
-  /** The address behind the "#". */
-  readonly place: string;
-  readonly state: KioskState;
-  /** Test ids tapped in turn; one that starts with "hold:" is kept pressed in the picture. */
-  readonly taps?: readonly string[];
-}
+import { CHECK_SCENES } from './check-scenes.ts';
+import type { Scene } from './scene.ts';
+import { SETUP_SCENES } from './setup-scenes.ts';
 
 function at(changes: Partial<KioskState>): KioskState {
   return { ...BASE, ...changes };
@@ -60,11 +55,7 @@ const logged = (extra = {}): KioskState['round'] => ({
   undoUntil: '2026-04-14T14:05:00Z',
   unanswered: [],
 });
-const pour = (
-  nowGrams: number | null,
-  advice: 'pour' | 'slow' | 'stop' | 'over',
-  steady = false,
-): KioskState =>
+const pour = (nowGrams: number | null, advice: PourView['advice'], steady = false): KioskState =>
   at({
     bench: { link: 'ready', live: nowGrams === null ? null : nowGrams + 142, steady, division: 1 },
     jug: { step: 'pour', plan: PLAN, pour: { advice, nowGrams, targetGrams: 903.5, bandGrams: 4.5, steady } },
@@ -79,6 +70,35 @@ const mixed = {
   useBy: '2026-04-15T02:03:00Z',
   remainingMl: 946,
 };
+
+const powder = (
+  verdict: Extract<MixingView, { step: 'powder' }>['verdict'],
+  riseGrams: number | null,
+): KioskState => at({ jug: { step: 'powder', plan: PLAN, riseGrams, verdict, strengthMgPerMl: 49.52 } });
+const corrected = (id: string, kind: CorrectionView['kind'], extra: Partial<CorrectionView> = {}) =>
+  treatment(id, {
+    animal: 'a6',
+    animalName: 'Old Bramble',
+    volumeMl: 11.3,
+    corrections: [
+      {
+        id: `c-${id}`,
+        kind,
+        animal: null,
+        animalName: null,
+        volumeMl: null,
+        at: '2026-04-14T13:35:00Z',
+        by: 'Sam',
+        ...extra,
+      },
+    ],
+  });
+const CORRECTED = [
+  corrected('t23', 'wrong-volume', { volumeMl: 10.1 }),
+  corrected('t22', 'not-given'),
+  corrected('t21', 'wrong-animal', { animal: 'a2', animalName: 'Juniper' }),
+  treatment('t20', { outcome: 'part' }),
+];
 
 /** Every screen and step worth a look. */
 export const SCENES: readonly Scene[] = [
@@ -145,6 +165,22 @@ export const SCENES: readonly Scene[] = [
     }),
   },
   {
+    name: 'visit-done',
+    place: 'platform',
+    state: at({
+      ...loaded('held', 24_700),
+      round: { step: 'visit', ...visit, onDeck: false, likely, unanswered: [] },
+    }),
+  },
+  {
+    name: 'visit-who-unanswered',
+    place: 'platform',
+    state: at({
+      ...loaded('held'),
+      round: { step: 'visit', ...visit, weight: held, likely, unanswered: [TWO_DRAWS] },
+    }),
+  },
+  {
     name: 'visit-lost',
     place: 'platform',
     state: at({ ...unplugged, round: { step: 'visit', ...visit, likely, unanswered: [] } }),
@@ -193,6 +229,28 @@ export const SCENES: readonly Scene[] = [
     place: 'platform',
     state: cautions([
       { code: 'weight-pounds-for-kilograms', strength: 'ask', values: { grams: 13_603, lastGrams: 30_100 } },
+    ]),
+  },
+  {
+    name: 'caution-scale-unchecked',
+    place: 'platform',
+    state: cautions([
+      {
+        code: 'scale-unchecked',
+        strength: 'ask',
+        values: { lastAtMs: Date.parse('2026-02-20T09:00:00Z'), days: 30 },
+      },
+    ]),
+  },
+  {
+    name: 'caution-scale-failed',
+    place: 'platform',
+    state: cautions([
+      {
+        code: 'scale-check-failed',
+        strength: 'stop',
+        values: { failedAtMs: Date.parse('2026-04-12T09:00:00Z') },
+      },
     ]),
   },
   { name: 'offered', place: 'platform', state: at(offered) },
@@ -260,6 +318,16 @@ export const SCENES: readonly Scene[] = [
     }),
   },
   { name: 'logged', place: 'platform', state: at({ round: logged() }) },
+  {
+    name: 'logged-unanswered',
+    place: 'platform',
+    state: at({
+      round: {
+        ...logged({ animalName: 'Old Bramble', milkClear: { kind: 'at', at: '2026-04-20T14:03:00Z' } }),
+        unanswered: [OFFER],
+      },
+    }),
+  },
   { name: 'undo', place: 'platform', state: at({ round: logged() }), taps: ['undo'] },
   {
     name: 'undo-animal',
@@ -302,10 +370,12 @@ export const SCENES: readonly Scene[] = [
   {
     name: 'jug-powder',
     place: 'jug',
-    state: at({
-      jug: { step: 'powder', plan: PLAN, riseGrams: 26, verdict: 'part', strengthMgPerMl: 49.52 },
-    }),
+    state: powder('part', 26),
   },
+  { name: 'jug-pour-lifted', place: 'jug', state: pour(-142, 'jug-lifted') },
+  { name: 'jug-powder-lifted', place: 'jug', state: powder('jug-lifted', -1045) },
+  { name: 'jug-powder-changed', place: 'jug', state: powder('jug-changed', -210) },
+  { name: 'jug-powder-too-much', place: 'jug', state: powder('too-much', 104) },
   {
     name: 'jug-dissolve',
     place: 'jug',
@@ -328,6 +398,10 @@ export const SCENES: readonly Scene[] = [
     }),
   },
   { name: 'daybook', place: 'day-book', state: at({}) },
+  { name: 'daybook-corrected', place: 'day-book', state: at({ dayBook: CORRECTED }) },
+  { name: 'daybook-record-volume', place: 'day-book/t23', state: at({ dayBook: CORRECTED }) },
+  { name: 'daybook-record-not-given', place: 'day-book/t22', state: at({ dayBook: CORRECTED }) },
+  { name: 'home-corrected', place: 'home', state: at({ dayBook: CORRECTED }) },
   { name: 'daybook-record', place: 'day-book/t4', state: at({}) },
   { name: 'daybook-record-2', place: 'day-book/t4', state: at({}), taps: ['page-after', 'page-after'] },
   { name: 'shed', place: 'shed', state: at({}) },
@@ -359,4 +433,6 @@ export const SCENES: readonly Scene[] = [
     taps: ['choose-goat', 'choose-male', 'key-4', 'key-2', 'key-done'],
   },
   { name: 'clock-untrusted', place: 'home', state: at({ clockTrusted: false }) },
+  ...CHECK_SCENES,
+  ...SETUP_SCENES,
 ];

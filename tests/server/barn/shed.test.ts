@@ -59,6 +59,8 @@ test('syringes, person, face and unit are kept', () => {
     person: 'Finch',
     syringeIds: ['syringe-12-by-0.2'],
     safetyRead: false,
+    scaleCheckDays: 30,
+    scaleCheckStops: false,
   });
 });
 

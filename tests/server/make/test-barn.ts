@@ -4,12 +4,14 @@ import { mgPerMl } from '../../../core/quantity/strength.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
 import type { Reading } from '../../../core/weighing/reading.ts';
 import { type Barn, createBarn } from '../../../server/barn/barn.ts';
+import type { BarnContext } from '../../../server/barn/barn-context.ts';
 import type { Clock } from '../../../server/barn/clock.ts';
 import { defaultSettings, loadMemory } from '../../../server/barn/memory.ts';
 import { KioskConfig } from '../../../server/config/kiosk-config.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import type { Intent } from '../../../shared/intent.ts';
 import type { LinkStatus } from '../../../shared/shed.ts';
+import { makeScaleCheck } from '../../core/make/scale-check.ts';
 
 /** A clock moved by hand, starting at noon of a spring day. */
 export class HandClock implements Clock {
@@ -53,8 +55,16 @@ export interface TestBarn {
 
 let ids = 0;
 
-/** A barn over a database file (or `:memory:`), with one goat, one jug, an approval and two syringes unless it exists. */
-export function testBarn(path = ':memory:', prepare: (store: Store) => void = furnish): TestBarn {
+/**
+ * A barn over a database file (or `:memory:`), with one goat, one jug, an approval and two syringes unless it exists.
+ *
+ * `extra` puts parts of its surroundings in place of the plain ones.
+ */
+export function testBarn(
+  path = ':memory:',
+  prepare: (store: Store) => void = furnish,
+  extra: Partial<BarnContext> = {},
+): TestBarn {
   const store = createStore(path);
   if (store.animals.all().length === 0) prepare(store);
   const clock = new HandClock();
@@ -69,8 +79,11 @@ export function testBarn(path = ':memory:', prepare: (store: Store) => void = fu
       config,
       newId: () => `made-${++ids}`,
       linkOf: (role) => links[role],
+      zero: () => 'no-command',
+      setup: 'not-in-demo',
       tray: null,
       leaveDemo: null,
+      ...extra,
     },
     (message) => failures.push(message),
   );
@@ -142,6 +155,7 @@ function furnish(store: Store): void {
       milkHours: null,
     });
     store.settings.write('syringeIds', ['syringe-6-by-0.1', 'syringe-3-by-0.1']);
+    store.scaleChecks.add(makeScaleCheck(20_000, { atMs: Date.UTC(2027, 3, 11, 12), by: 'Wren' }));
   });
 }
 

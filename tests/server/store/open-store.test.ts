@@ -35,7 +35,7 @@ test('a file of a later program is refused and left as it was', () => {
   expect(new Database(path).pragma('user_version', { simple: true })).toBe(9999);
 });
 
-test.each(['treatments', 'corrections', 'untreated', 'approvals'])(
+test.each(['treatments', 'corrections', 'untreated', 'approvals', 'scale_checks', 'syringe_checks'])(
   'a row of %s can be neither edited nor deleted',
   (table) => {
     const db = openStore(':memory:');
@@ -45,6 +45,8 @@ test.each(['treatments', 'corrections', 'untreated', 'approvals'])(
       corrections: `INSERT INTO corrections VALUES (1,'c','t','not-given',NULL,NULL,1,'w')`,
       untreated: `INSERT INTO untreated VALUES (1,'u','skipped',NULL,NULL,NULL,NULL,1,'w')`,
       approvals: `INSERT INTO approvals VALUES (1,'r','approved','label',NULL,NULL,1,'w')`,
+      scale_checks: `INSERT INTO scale_checks VALUES (1,'s','bench','failed',1,'w',1,'{}')`,
+      syringe_checks: `INSERT INTO syringe_checks VALUES (1,'y','s',3,0.1,0.1,1,'w',1,'{}')`,
     };
     db.exec(rows[table] ?? '');
     expect(() => db.exec(`UPDATE ${table} SET sequence = 2`)).toThrow(/never edited/);

@@ -8,6 +8,8 @@ const DEFAULTS = {
   person: 'Wren',
   syringeIds: [] as string[],
   safetyRead: false,
+  scaleCheckDays: 30,
+  scaleCheckStops: false,
 } as const;
 
 test('a setting that was kept is read back and the others stay at their defaults', () => {

@@ -1,0 +1,73 @@
+/** How long after a held finger lifted no click counts: a finger in a wet glove bounces. */
+const SETTLE_MS = 400;
+
+/** Ends what is being swallowed, one for each held press that counted lately. */
+const ends = new Set<() => void>();
+
+function swallow(event: Event): void {
+  event.stopImmediatePropagation();
+  event.preventDefault();
+}
+
+/**
+ * Swallows every click until a finger is up, and a little longer.
+ *
+ * A held press counts while the finger is still down, and the screen may change under it: lifting it must not
+ * press what came to lie there.
+ */
+export function spendPress(pointerId: number): void {
+  let settling: ReturnType<typeof setTimeout> | undefined;
+  function end(): void {
+    clearTimeout(settling);
+    ends.delete(end);
+    // Another held press may still be swallowing by the same listener.
+    if (ends.size === 0) window.removeEventListener('click', swallow, true);
+    window.removeEventListener('pointerup', onEnd, true);
+    window.removeEventListener('pointercancel', onEnd, true);
+    window.removeEventListener('pointerdown', onDown, true);
+  }
+  function settle(): void {
+    settling ??= setTimeout(end, SETTLE_MS);
+  }
+  function onEnd(event: PointerEvent): void {
+    if (event.pointerId === pointerId) settle();
+  }
+  // A first finger that comes down tells that the one before has gone, even where its end was never heard.
+  function onDown(event: PointerEvent): void {
+    if (event.isPrimary || event.pointerId === pointerId) settle();
+  }
+  ends.add(end);
+  window.addEventListener('click', swallow, true);
+  window.addEventListener('pointerup', onEnd, true);
+  window.addEventListener('pointercancel', onEnd, true);
+  window.addEventListener('pointerdown', onDown, true);
+}
+
+/**
+ * Lets a click reach a button only if the finger came down on that same button; the function returned ends it.
+ *
+ * A click without a finger, as a key or the page itself makes it, is left alone.
+ */
+export function guardPresses(): () => void {
+  const pressed = new Map<number, Element>();
+  const buttonOf = (event: Event): Element | null =>
+    event.target instanceof Element ? event.target.closest('button') : null;
+
+  function onDown(event: PointerEvent): void {
+    if (event.isPrimary) pressed.clear();
+    const button = buttonOf(event);
+    if (button !== null) pressed.set(event.pointerId, button);
+  }
+  function onClick(event: MouseEvent): void {
+    const button = buttonOf(event);
+    if (button === null || event.detail === 0) return;
+    if (![...pressed.values()].includes(button)) swallow(event);
+  }
+  window.addEventListener('pointerdown', onDown, true);
+  window.addEventListener('click', onClick, true);
+  return () => {
+    window.removeEventListener('pointerdown', onDown, true);
+    window.removeEventListener('click', onClick, true);
+    for (const end of [...ends]) end();
+  };
+}

@@ -1,0 +1,37 @@
+import type { SetupView } from '../../shared/setup.ts';
+
+/** A device on trial. */
+export type TrialView = Extract<SetupView, { step: 'trial' }>;
+
+/** The one thing to do next with a device on trial. */
+export type TrialNext = 'wait' | 'prove' | 'instead' | 'no-tare' | 'other-format' | 'keep';
+
+/** What to offer as the biggest plate; a scale is kept right away only once a known weight has proved it. */
+export function nextOf(trial: TrialView): TrialNext {
+  const { role, link, live, proof, needs } = trial;
+  if (role === 'wand') return link === 'ready' && !needs.proof ? 'keep' : 'wait';
+  if (link !== 'ready' || live === null) return 'wait';
+  if (needs.otherFormat) return 'other-format';
+  if (proof !== null && proof.instead !== null) return 'instead';
+  if (proof?.verdict !== 'right') return 'prove';
+  return needs.noTare ? 'no-tare' : 'keep';
+}
+
+/** Whether a scale may be kept without a known weight, where its line names its unit and no manual contradicts it. */
+export function keepsUnproved(trial: TrialView): boolean {
+  return nextOf(trial) === 'prove' && !trial.needs.proof && !trial.needs.noTare;
+}
+
+/** How well a format explains what was heard. */
+export function fitOf(confidence: number): 'well' | 'partly' | 'little' {
+  return confidence >= 0.6 ? 'well' : confidence >= 0.35 ? 'partly' : 'little';
+}
+
+/** A port's name without what all of them have in common. */
+export function shortPort(path: string): string {
+  const name = path.split('/').at(-1) ?? path;
+  return name
+    .replace(/^usb-/, '')
+    .replace(/(?:-if\d+)?(?:-port\d+)?$/, '')
+    .replaceAll('_', ' ');
+}

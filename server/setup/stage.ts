@@ -1,0 +1,41 @@
+import type { ProofView } from '../../shared/setup.ts';
+import type { DeviceRole } from '../../shared/tray.ts';
+import type { Choice } from './choice.ts';
+import type { PortWatch } from './port-watch.ts';
+import type { TrialLink } from './trial-link.ts';
+
+/** The device being set up. */
+interface OfDevice {
+  readonly role: DeviceRole;
+  readonly path: string;
+}
+
+/** Where a set-up stands. */
+export type Stage =
+  | { readonly step: 'idle' }
+  | { readonly step: 'ports'; readonly watch: PortWatch }
+  | (OfDevice & {
+      readonly step: 'listening';
+      readonly baud: number;
+      readonly asking: boolean;
+      readonly done: number;
+      readonly most: number;
+    })
+  | (OfDevice & { readonly step: 'proposals'; readonly choices: readonly Choice[] })
+  | (OfDevice & { readonly step: 'failed'; readonly trouble: string })
+  | (OfDevice & {
+      readonly step: 'trial';
+      readonly choices: readonly Choice[];
+      readonly index: number;
+      readonly choice: Choice;
+      /** `null` until the port is free for it. */
+      readonly opened: TrialLink | null;
+      readonly proof: ProofView | null;
+      /** The keeper's word that nobody ever takes a tare on it. */
+      readonly neverTared: boolean;
+    });
+
+/** A set-up before and after the work. */
+export const IDLE: Stage = { step: 'idle' };
+/** A device on trial. */
+export type TrialStage = Extract<Stage, { step: 'trial' }>;

@@ -1,0 +1,14 @@
+import { z } from 'zod';
+
+/** A quantity of one unit as it stands in a record on disk. */
+export function storedQuantity<U extends string>(unit: U) {
+  return z.strictObject({ unit: z.literal(unit), value: z.number() });
+}
+
+/** What a check by weighing found of a syringe, as it stands in a record on disk. */
+export const StoredMeasure = z.strictObject({
+  mark: storedQuantity('mL'),
+  bias: storedQuantity('mL'),
+  biasUncertainty: storedQuantity('mL'),
+  spread: storedQuantity('mL'),
+});

@@ -1,0 +1,11 @@
+import type { KioskState } from '../../../shared/state.ts';
+
+/** A picture to take: a place, the state shown there, and the controls tapped before. */
+export interface Scene {
+  readonly name: string;
+  /** The address behind the "#". */
+  readonly place: string;
+  readonly state: KioskState;
+  /** Test ids tapped in turn; one that starts with "hold:" is kept pressed in the picture. */
+  readonly taps?: readonly string[];
+}
