@@ -194,7 +194,10 @@ function doseCautions({ dose, regimen }: CautionInput): Caution[] {
   return found;
 }
 
-/** A scale nobody checked is asked about; one that failed, or was left for twice its days, may be set to stop. */
+/**
+ * A scale that nobody has checked yet is noted, one past its days is asked about, and one that failed, or was left for
+ * twice its days, may be set to stop.
+ */
 function scaleCautions({ scale, wallMs, clockTrusted }: CautionInput): Caution[] {
   const standing = checkStanding(scale, wallMs, clockTrusted);
   const days = scale.everyDays;
@@ -203,6 +206,7 @@ function scaleCautions({ scale, wallMs, clockTrusted }: CautionInput): Caution[]
     case 'fresh':
       return [];
     case 'never':
+      return [caution('scale-unchecked', 'note', { days })];
     case 'undated':
       return [caution('scale-unchecked', 'ask', { days })];
     case 'due':

@@ -2,7 +2,7 @@
 export interface Block {
   /** Number of the block since the step-on. */
   readonly index: number;
-  /** Mean uptime of its readings, in milliseconds. */
+  /** When its readings came, in the mean: milliseconds since the step-on. */
   readonly at: number;
   readonly count: number;
   /** Mean load in grams. */
@@ -29,20 +29,21 @@ export function addReading(
   atMs: number,
   grams: number,
 ): readonly Block[] {
-  const index = Math.floor((atMs - startMs) / BLOCK_MS);
+  const at = atMs - startMs;
+  const index = Math.floor(at / BLOCK_MS);
   const last = blocks.at(-1);
-  if (last !== undefined && last.index === index) return [...blocks.slice(0, -1), joined(last, atMs, grams)];
+  if (last !== undefined && last.index === index) return [...blocks.slice(0, -1), joined(last, at, grams)];
   const landed = (blocks[0]?.index ?? index) + LANDING_MS / BLOCK_MS;
-  const kept = blocks.filter((block) => block.index < landed || atMs - block.at <= MEMORY_MS);
-  return [...kept, { index, at: atMs, count: 1, grams, squares: 0 }];
+  const kept = blocks.filter((block) => block.index < landed || at - block.at <= MEMORY_MS);
+  return [...kept, { index, at, count: 1, grams, squares: 0 }];
 }
 
-function joined(block: Block, atMs: number, grams: number): Block {
+function joined(block: Block, at: number, grams: number): Block {
   const count = block.count + 1;
   const mean = block.grams + (grams - block.grams) / count;
   return {
     index: block.index,
-    at: block.at + (atMs - block.at) / count,
+    at: block.at + (at - block.at) / count,
     count,
     grams: mean,
     squares: block.squares + (grams - block.grams) * (grams - mean),

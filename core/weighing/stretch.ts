@@ -3,7 +3,7 @@ import { BLOCK_MS, type Block } from './blocks.ts';
 /** The blocks since the step-on as moments in time, oldest first: one column for each thing known of a moment. */
 export interface Stretch {
   readonly count: number;
-  /** Seconds of uptime. */
+  /** Seconds since the step-on. */
   readonly at: Float64Array;
   readonly grams: Float64Array;
   /** How much time it stands for, in seconds: half of that to either neighbour, and never a silence. */

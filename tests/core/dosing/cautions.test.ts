@@ -223,8 +223,8 @@ describe('cautions', () => {
       scale: { ...CHECKED, last: { verdict: 'failed', atMs: hoursAgo(1), clockTrusted: true } },
     };
 
-    test('ask where the platform was never checked, from the first day', () => {
-      expect(found({ scale: { ...CHECKED, last: null } }).get('scale-unchecked')).toBe('ask');
+    test('note where the platform was never checked, from the first day', () => {
+      expect(found({ scale: { ...CHECKED, last: null } }).get('scale-unchecked')).toBe('note');
     });
 
     test('ask after a failed check, however fresh, and say only that', () => {
@@ -240,7 +240,7 @@ describe('cautions', () => {
       expect(found(stopping(failed)).get('scale-check-failed')).toBe('stop');
       expect(found(checkedDaysAgo(60.01, stops)).get('scale-check-failed')).toBe('stop');
       expect(found(checkedDaysAgo(60, stops)).get('scale-unchecked')).toBe('ask');
-      expect(found({ scale: { ...CHECKED, last: null, ...stops } }).get('scale-unchecked')).toBe('ask');
+      expect(found({ scale: { ...CHECKED, last: null, ...stops } }).get('scale-unchecked')).toBe('note');
     });
 
     test('follow the days the farm has set', () => {

@@ -125,7 +125,12 @@ describe('the caution of a platform that was not checked', () => {
       for (const approval of donor.approvals.inForce()) store.approvals.approve(approval);
       store.settings.write('syringeIds', ['syringe-6-by-0.1']);
     });
-    expect(weighGoat(barn)).toContain('scale-unchecked');
+    weighGoat(barn);
+    expect(standingOffer(barn).cautions).toContainEqual({
+      code: 'scale-unchecked',
+      strength: 'note',
+      values: { days: 30 },
+    });
   });
 
   test('is a stop after a failed check where the farm has set it so', () => {
