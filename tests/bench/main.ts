@@ -2,10 +2,14 @@ import { deckFigures } from './deck/figures.ts';
 import { deckSpeedFigures } from './deck/speed.ts';
 import { decoderFigures } from './decoders.ts';
 import { doseFigures } from './dose.ts';
+import { latencyFigures } from './latency.ts';
+import { publishFigures } from './publish.ts';
 import { printFigures } from './table.ts';
 
-const TABLES: Readonly<Record<string, () => void>> = {
+const TABLES: Readonly<Record<string, () => void | Promise<void>>> = {
   decoders: () => printFigures('Serial decoders', decoderFigures()),
+  publish: () => printFigures('Telling the screen', publishFigures()),
+  latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
   deck: deckFigures,
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),
@@ -17,6 +21,6 @@ export async function main(names: readonly string[]): Promise<void> {
     const table = TABLES[name];
     if (table === undefined)
       throw new Error(`no table "${name}"; there are: ${Object.keys(TABLES).join(', ')}`);
-    table();
+    await table();
   }
 }
