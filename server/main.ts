@@ -19,10 +19,11 @@ async function run(demoAsked: boolean): Promise<void> {
     restart = resolve;
   });
   const served: Served = await serve(environment, demoAsked, () => restart());
-  console.log(`Byreside is ready at ${served.address}${HOW[served.kind]}`);
   const end = () => void served.stop().then(() => process.exit(0));
+  // Before the address is told: whoever reads it may ask for the end at once.
   process.once('SIGINT', end);
   process.once('SIGTERM', end);
+  console.log(`Byreside is ready at ${served.address}${HOW[served.kind]}`);
   await restarting;
   process.off('SIGINT', end);
   process.off('SIGTERM', end);
