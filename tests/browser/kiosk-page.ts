@@ -47,7 +47,12 @@ export async function openKiosk(base: string): Promise<KioskPage> {
   return {
     page,
     complaints,
-    tap: (testId, attributes) => part(testId, attributes).tap(),
+    async tap(testId, attributes) {
+      await part(testId, attributes).waitFor();
+      // Nobody taps what has only just been drawn.
+      await page.waitForTimeout(250);
+      await part(testId, attributes).tap({ timeout: 8000 });
+    },
     async press(testId, ms) {
       const box = await part(testId).boundingBox();
       if (box === null) throw new Error(`${testId} is not on the screen`);
