@@ -1,5 +1,6 @@
 import type { ServerMessage } from '../../shared/message.ts';
 import type { KioskState } from '../../shared/state.ts';
+import { keepSame } from './keep-same.ts';
 
 /** What the page knows of the server; only `live` holds a state, so nothing old can be shown after a cut. */
 export type Feed =
@@ -19,7 +20,12 @@ export function applyMessage(feed: Feed, message: ServerMessage): Feed {
       return { status: 'greeted', bootId: message.bootId };
     case 'snapshot':
       if (feed.status !== 'greeted' && feed.status !== 'live') return { status: 'mismatch' };
-      return { status: 'live', bootId: feed.bootId, seq: message.seq, state: message.state };
+      return {
+        status: 'live',
+        bootId: feed.bootId,
+        seq: message.seq,
+        state: feed.status === 'live' ? keepSame(feed.state, message.state) : message.state,
+      };
     case 'patch':
       if (feed.status !== 'live') return { status: 'mismatch' };
       if (message.seq <= feed.seq) return feed;
@@ -32,5 +38,5 @@ export function applyMessage(feed: Feed, message: ServerMessage): Feed {
 
 function patched(state: KioskState, changes: Partial<{ [K in keyof KioskState]: unknown }>): KioskState {
   const present = Object.entries(changes).filter(([, value]) => value !== undefined);
-  return { ...state, ...Object.fromEntries(present) };
+  return keepSame(state, { ...state, ...Object.fromEntries(present) });
 }
