@@ -10,6 +10,7 @@ import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { BarnContext } from './barn-context.ts';
 import { carryOut } from './carry-out.ts';
+import { needAtHand } from './need-at-hand.ts';
 import { refusalDetail } from './refusal-detail.ts';
 import { REFUSAL_WORDS } from './refusal-words.ts';
 import { runScaleCheck } from './run-check.ts';
@@ -138,7 +139,8 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
         context.memory = { ...memory, deadWeight };
         return changed();
       }
-      if (reading.role === 'platform') return setDeck(feedDeck(memory.deck, reading, specOf('platform')));
+      if (reading.role === 'platform')
+        return setDeck(feedDeck(memory.deck, reading, specOf('platform'), needAtHand(memory)));
       context.memory = { ...memory, bench: feedBench(memory.bench, reading, specOf('bench')) };
       runMixing(context, { type: 'weighed' });
       changed();

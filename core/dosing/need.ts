@@ -1,0 +1,50 @@
+import type { Regimen } from '../medicine/formulary.ts';
+import type { Jug } from '../mixing/jug.ts';
+import type { Mass } from '../quantity/mass.ts';
+import { scaleUncertainty } from '../weighing/reading.ts';
+import { USUAL_NEED } from '../weighing/settle.ts';
+import { doseFor } from './dose.ts';
+import type { Syringe } from './syringe.ts';
+
+/** What the dose at hand would be measured with. */
+export interface DoseAtHand {
+  /** About what the animal weighs. */
+  readonly weight: Mass;
+  /** The platform's division. */
+  readonly division: Mass;
+  /** The rule for the animal, or every rule it may fall under while nobody knows which animal it is. */
+  readonly regimens: readonly Regimen[];
+  readonly jug: Jug;
+  readonly syringes: readonly Syringe[];
+}
+
+/** No weight is asked to be known better than this: few animals ever stand so still (our own guard). */
+export const FINEST_NEED = 0.0035;
+/** However rough the dose, a weight worse known than this is not held: it is also logged and compared (our own guard). */
+export const COARSEST_NEED = 0.008;
+/** A doubt of this part of all the others adds an eighth to them. */
+const PART_OF_OTHERS = 0.5;
+
+/**
+ * How well the weight must be known for the dose at hand: a standard uncertainty relative to it, from motion alone.
+ *
+ * Waiting for a stiller animal pays only while the weight is not drowned by jug, syringe and scale, so half of those
+ * together is good enough; but the interval of the dose (k = 2) must stay between the regimen's floor and ceiling
+ * wherever a better weight can keep it there. Between {@link FINEST_NEED} and {@link COARSEST_NEED}; the usual need where
+ * no rule applies or no syringe measures the dose.
+ */
+export function needFor(at: DoseAtHand): number {
+  return Math.min(COARSEST_NEED, ...at.regimens.map((regimen) => needUnder(regimen, at)));
+}
+
+function needUnder(regimen: Regimen, { weight, division, jug, syringes }: DoseAtHand): number {
+  const known = { mass: weight, uncertainty: scaleUncertainty(weight, division), at: 0, changedFrom: null };
+  const dose = doseFor(known, regimen, jug, syringes);
+  if (dose === null) return USUAL_NEED;
+  const { budget, delivered } = dose;
+  const below = regimen.floor === null ? Number.POSITIVE_INFINITY : 1 - regimen.floor.value / delivered.value;
+  const margin = Math.min(regimen.ceiling.value / delivered.value - 1, below);
+  // What the others leave of half the margin; nothing where they fill it on their own.
+  const left = margin > 0 ? Math.sqrt(Math.max(0, (margin / 2) ** 2 - budget.relative ** 2)) : 0;
+  return Math.max(FINEST_NEED, Math.min(left, PART_OF_OTHERS * budget.relative));
+}
