@@ -3,6 +3,7 @@ import type { Jug } from '../mixing/jug.ts';
 import { activeFor, mgPerKg, rateDelivered, volumeHolding } from '../quantity/strength.ts';
 import type { Volume } from '../quantity/volume.ts';
 import type { Held } from '../weighing/settle.ts';
+import { type Interval, quotientInterval } from './interval.ts';
 import type { Syringe } from './syringe.ts';
 import { planSyringe, type SyringePlan } from './syringe-plan.ts';
 import { type Budget, combine } from './uncertainty.ts';
@@ -13,7 +14,7 @@ export interface Dose {
   readonly exact: Volume;
   readonly plan: SyringePlan;
   /** What the measured volume delivers in mg/kg, with its interval at k = 2. */
-  readonly delivered: { readonly value: number; readonly low: number; readonly high: number };
+  readonly delivered: Interval & { readonly value: number };
   readonly budget: Budget;
 }
 
@@ -28,16 +29,13 @@ export function doseFor(weight: Held, regimen: Regimen, jug: Jug, syringes: read
   const most = volumeHolding(activeFor(weight.mass, mgPerKg(regimen.ceiling.value)), jug.strength);
   const plan = planSyringe(exact, most, syringes);
   if (plan === null) return null;
+  const weighed = weight.uncertainty.value / weight.mass.value;
   const budget = combine([
-    { of: 'scale and animal', relative: weight.uncertainty.value / weight.mass.value },
+    { of: 'scale and animal', relative: weighed },
     { of: 'strength of the jug', relative: jug.relative },
     { of: 'syringe', relative: plan.relative },
   ]);
   const value = rateDelivered(plan.total, jug.strength, weight.mass).value;
-  return {
-    exact,
-    plan,
-    delivered: { value, low: value * (1 - 2 * budget.relative), high: value * (1 + 2 * budget.relative) },
-    budget,
-  };
+  const interval = quotientInterval(value, Math.hypot(jug.relative, plan.relative), weighed);
+  return { exact, plan, delivered: { value, ...interval }, budget };
 }

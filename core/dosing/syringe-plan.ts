@@ -16,80 +16,105 @@ export interface SyringePlan {
   readonly rounding: number;
 }
 
+/** A way to draw, as counts of marks; scored without building the plan, since most are thrown away. */
+interface Candidate {
+  readonly syringe: Syringe;
+  /** Marks of the whole dose. */
+  readonly marks: number;
+  readonly draws: number;
+  readonly relative: number;
+  readonly rounding: number;
+  /** Rounding and twice the relative uncertainty together, as a share of the dose. */
+  readonly error: number;
+}
+
 /** More draws than this are not asked of one hand. */
-const MAX_DRAWS = 3;
+export const MAX_DRAWS = 3;
 /** Total errors this close, as shares of the dose, are as good as each other. */
-const AS_GOOD = 0.02;
+export const AS_GOOD = 0.02;
 /** A draw that cannot be measured within this share is not offered. */
-const WORST_DRAW = 0.1;
+export const WORST_DRAW = 0.1;
 
 /**
  * The best way to measure an exact volume with the syringes on hand, or `null` where none can.
  *
  * Best is the smallest total error (rounding and syringe together); among those that come within two hundredths of
- * the dose of it, the fewest draws, then the smaller syringe: a hand pays more for a further draw than the dose gains. No plan rounds past `most`, and no draw is smaller than its syringe measures within 10 %.
+ * the dose of it, the fewest draws, then the smaller syringe: a hand pays more for a further draw than the dose gains.
+ * The total is the mark nearest the exact dose, or the last one below `most`, shared evenly among the draws: a
+ * tolerance grows ever faster with the draw, so no other sharing is better. No draw is smaller than its syringe
+ * measures within 10 %.
  */
 export function planSyringe(exact: Volume, most: Volume, syringes: readonly Syringe[]): SyringePlan | null {
-  const plans = syringes.flatMap((syringe) => plansWith(syringe, exact, most));
-  const least = Math.min(...plans.map(totalError));
-  const asGood = plans.filter((plan) => totalError(plan) <= least + AS_GOOD);
-  return asGood.sort(simplestFirst)[0] ?? null;
-}
-
-function plansWith(syringe: Syringe, exact: Volume, most: Volume): SyringePlan[] {
-  const graduation = syringe.graduation.value;
-  const nearest = stepsIn(exact.value, graduation, 'nearest');
-  const steps = Math.min(nearest, stepsIn(most.value, graduation, 'down'));
-  const perDraw = stepsIn(syringe.capacity.value, graduation, 'down');
-  const plans: SyringePlan[] = [];
-  for (
-    let count = Math.max(1, Math.ceil(steps / perDraw));
-    count <= MAX_DRAWS && count <= steps;
-    count += 1
-  ) {
-    const plan = planOf(syringe, exact, splitEvenly(steps, count));
-    if (plan !== null) plans.push(plan);
+  const candidates: Candidate[] = [];
+  for (const syringe of syringes) addCandidates(candidates, syringe, exact.value, most.value);
+  let least = Number.POSITIVE_INFINITY;
+  for (const { error } of candidates) least = Math.min(least, error);
+  let best: Candidate | null = null;
+  for (const candidate of candidates) {
+    if (candidate.error > least + AS_GOOD) continue;
+    if (best === null || simplestFirst(candidate, best) < 0) best = candidate;
   }
-  return plans;
+  return best === null ? null : planOf(best);
 }
 
-function splitEvenly(steps: number, count: number): number[] {
-  const small = Math.floor(steps / count);
-  const larger = steps - small * count;
-  return Array.from({ length: count }, (_, draw) => (draw < larger ? small + 1 : small));
-}
-
-function planOf(syringe: Syringe, exact: Volume, steps: readonly number[]): SyringePlan | null {
+function addCandidates(found: Candidate[], syringe: Syringe, exact: number, most: number): void {
   const graduation = syringe.graduation.value;
-  const draws = steps.map((count) => millilitres(fromSteps(count, graduation)));
-  const tolerances = draws.map((draw) => drawTolerance(syringe, draw).value);
-  if (draws.some((draw, i) => (tolerances[i] ?? 0) > WORST_DRAW * draw.value)) return null;
-  const total = millilitres(
-    fromSteps(
-      steps.reduce((sum, count) => sum + count, 0),
-      graduation,
-    ),
-  );
+  const nearest = stepsIn(exact, graduation, 'nearest');
+  const marks = Math.min(nearest, stepsIn(most, graduation, 'down'));
+  const perDraw = stepsIn(syringe.capacity.value, graduation, 'down');
+  const fewest = Math.max(1, Math.ceil(marks / perDraw));
+  for (let draws = fewest; draws <= MAX_DRAWS && draws <= marks; draws += 1) {
+    const candidate = scored(syringe, marks, draws, exact);
+    if (candidate !== null) found.push(candidate);
+  }
+}
+
+/** Scores a way to draw, or `null` where a draw of it is too small for its syringe. */
+function scored(syringe: Syringe, marks: number, draws: number, exact: number): Candidate | null {
+  const graduation = syringe.graduation.value;
+  const { small, larger } = shared(marks, draws);
+  const smallDraw = small * graduation;
+  const offSmall = drawTolerance(syringe, millilitres(smallDraw)).value;
+  if (offSmall > WORST_DRAW * smallDraw + DUST) return null;
+  let off = (draws - larger) * offSmall;
+  if (larger > 0) {
+    const largeDraw = smallDraw + graduation;
+    const offLarge = drawTolerance(syringe, millilitres(largeDraw)).value;
+    if (offLarge > WORST_DRAW * largeDraw + DUST) return null;
+    off += larger * offLarge;
+  }
   // One syringe is off by the same share at every draw, so its tolerances add; the readings are independent.
-  const tolerance = rectangular(tolerances.reduce((sum, value) => sum + value, 0));
-  const reading = rectangular(graduation / 2) * Math.sqrt(draws.length);
+  const tolerance = rectangular(off);
+  const reading = rectangular(graduation / 2) * Math.sqrt(draws);
+  const total = marks * graduation;
+  const relative = Math.sqrt(tolerance * tolerance + reading * reading) / total;
+  const rounding = total / exact - 1;
+  return { syringe, marks, draws, relative, rounding, error: Math.abs(rounding) + 2 * relative };
+}
+
+/** A draw exactly at the limit, in mL, counts as within it whichever way its binary dust falls. */
+const DUST = 1e-12;
+
+/** Marks shared evenly: `larger` draws of one mark more than `small`. */
+function shared(marks: number, draws: number): { small: number; larger: number } {
+  const small = Math.floor(marks / draws);
+  return { small, larger: marks - small * draws };
+}
+
+function planOf({ syringe, marks, draws, relative, rounding }: Candidate): SyringePlan {
+  const graduation = syringe.graduation.value;
+  const { small, larger } = shared(marks, draws);
   return {
     syringe,
-    draws,
-    total,
-    relative: Math.hypot(tolerance, reading) / total.value,
-    rounding: total.value / exact.value - 1,
+    draws: Array.from({ length: draws }, (_, draw) =>
+      millilitres(fromSteps(draw < larger ? small + 1 : small, graduation)),
+    ),
+    total: millilitres(fromSteps(marks, graduation)),
+    relative,
+    rounding,
   };
 }
 
-function totalError(plan: SyringePlan): number {
-  return Math.abs(plan.rounding) + 2 * plan.relative;
-}
-
-function simplestFirst(a: SyringePlan, b: SyringePlan): number {
-  return (
-    a.draws.length - b.draws.length ||
-    a.syringe.capacity.value - b.syringe.capacity.value ||
-    totalError(a) - totalError(b)
-  );
+function simplestFirst(a: Candidate, b: Candidate): number {
+  return a.draws - b.draws || a.syringe.capacity.value - b.syringe.capacity.value || a.error - b.error;
 }

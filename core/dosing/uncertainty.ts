@@ -26,7 +26,7 @@ export function triangular(halfWidth: number): number {
 /**
  * Combines independent relative uncertainties of a product or quotient: the root of the sum of squares.
  *
- * Law of propagation, JCGM 100, 5.1.
+ * Law of propagation, JCGM 100, 5.1.6: what `propagate` comes to where every input is a factor or a divisor.
  */
 export function combine(contributions: readonly Contribution[]): Budget {
   const relative = Math.hypot(...contributions.map((contribution) => contribution.relative));

@@ -28,6 +28,37 @@ export const READY_MADE: readonly ReadyMadeColumn[] = [
   column('moxidectin', 1, 0.4, [0.907, 1.996, 4.536, 4.717, 5.443, 9.072, 18.144, 27.216, 36.287]),
 ];
 
+/** Cattle of 500 and 1,000 lb, computed as above. */
+export const READY_MADE_CATTLE: readonly ReadyMadeColumn[] = [
+  {
+    name: 'albendazole',
+    mgPerMl: 113.6,
+    mgPerKg: 10,
+    rows: [
+      [500, 19.964],
+      [1000, 39.929],
+    ],
+  },
+  {
+    name: 'fenbendazole',
+    mgPerMl: 100,
+    mgPerKg: 5,
+    rows: [
+      [500, 11.34],
+      [1000, 22.68],
+    ],
+  },
+  {
+    name: 'fenbendazole',
+    mgPerMl: 100,
+    mgPerKg: 10,
+    rows: [
+      [500, 22.68],
+      [1000, 45.359],
+    ],
+  },
+];
+
 /** A point in print. `within` is how far the printed, rounded volume may lie from the exact one. */
 export interface PrintedPoint {
   readonly source: string;
@@ -39,6 +70,11 @@ export interface PrintedPoint {
 }
 
 const GOAT_LABEL = 'label, fenbendazole 100 mg/mL, goats, 2021-09-13 (rounded to 0.1 mL)';
+
+const CATTLE_LABEL = 'label, fenbendazole 100 mg/mL, cattle (rounded to 2.3 mL per 100 lb)';
+/** The chart gives millilitres; the rate of albendazole and of levamisole is implied by them. */
+const GOAT_CHART =
+  'goat chart, July 2006 (Univ. Georgia, Univ. Kentucky), read in a copy; rounded to 0.1 mL or more';
 
 export const PRINTED_POINTS: readonly PrintedPoint[] = [
   {
@@ -70,4 +106,13 @@ export const PRINTED_POINTS: readonly PrintedPoint[] = [
   { source: GOAT_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 75, ml: 1.7, within: 0.015 },
   { source: GOAT_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 100, ml: 2.3, within: 0.015 },
   { source: GOAT_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 125, ml: 2.9, within: 0.024 },
+  { source: CATTLE_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 100, ml: 2.3, within: 0.015 },
+  { source: CATTLE_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 500, ml: 11.5, within: 0.015 },
+  { source: CATTLE_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 1000, ml: 23, within: 0.015 },
+  { source: CATTLE_LABEL, mgPerMl: 100, mgPerKg: 5, lb: 1500, ml: 34.5, within: 0.015 },
+  { source: GOAT_CHART, mgPerMl: 113.6, mgPerKg: 20, lb: 25, ml: 2, within: 0.003 },
+  { source: GOAT_CHART, mgPerMl: 100, mgPerKg: 10, lb: 25, ml: 1.1, within: 0.031 },
+  { source: GOAT_CHART, mgPerMl: 0.8, mgPerKg: 0.4, lb: 25, ml: 6, within: 0.059 },
+  { source: GOAT_CHART, mgPerMl: 44.66, mgPerKg: 12, lb: 25, ml: 3, within: 0.016 },
+  { source: GOAT_CHART, mgPerMl: 1, mgPerKg: 0.3, lb: 25, ml: 3.4, within: 0.0006 },
 ];

@@ -10,7 +10,7 @@ import {
   PACKET_MG,
   WORKED_EXAMPLE,
 } from '../../oracles/levamisole-table.ts';
-import { PRINTED_POINTS, READY_MADE } from '../../oracles/ready-made-table.ts';
+import { PRINTED_POINTS, READY_MADE, READY_MADE_CATTLE } from '../../oracles/ready-made-table.ts';
 import { makeHeld } from '../make/held.ts';
 import { makeJug } from '../make/jug.ts';
 import { makeRegimen } from '../make/regimen.ts';
@@ -73,6 +73,16 @@ describe('ready-made drenches', () => {
       expect(Math.abs(got.value - ml)).toBeLessThan(0.00051);
     }
   });
+
+  test.each(READY_MADE_CATTLE)(
+    '$name at $mgPerKg mg/kg follows the table for cattle',
+    ({ rows, ...column }) => {
+      expect(rows).toHaveLength(2);
+      for (const [lb, ml] of rows) {
+        expect(Math.abs(doseMl(lb, column.mgPerKg, column.mgPerMl) - ml)).toBeLessThan(0.00051);
+      }
+    },
+  );
 
   test.each(PRINTED_POINTS)('$lb lb is $ml mL in print, within its rounding ($source)', (point) => {
     expect(off(doseMl(point.lb, point.mgPerKg, point.mgPerMl), point.ml)).toBeLessThan(point.within);
