@@ -109,7 +109,7 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     provoke: sheepInMilk,
     quiet: { ...sheepInMilk, animal: makeAnimal({ inMilk: false }) },
   },
-  'interval-crosses-ceiling': { strength: 'ask', provoke: unsureBy(12), quiet: unsureBy(8) },
+  'interval-crosses-ceiling': { strength: 'ask', provoke: unsureBy(7), quiet: unsureBy(6) },
   'above-target': { strength: 'ask', provoke: measuredAt(13.3), quiet: measuredAt(13.1) },
   'below-target': { strength: 'ask', provoke: measuredAt(10.7), quiet: measuredAt(10.9) },
   'clock-untrusted': {
