@@ -121,6 +121,8 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('device-prove'), id, loadId: ref }),
   /** The keeper's word that nobody ever takes a tare on the scale on trial. */
   z.strictObject({ type: z.literal('device-no-tare'), id }),
+  /** The keeper's word in which steps the scale on trial counts, in the last digit it shows. */
+  z.strictObject({ type: z.literal('device-division'), id, lastDigits: z.number().int().min(1).max(100) }),
   /** Keeps the device on trial. */
   z.strictObject({ type: z.literal('device-keep'), id }),
   /** Ends a set-up; what was configured before goes on. */
@@ -192,6 +194,7 @@ export const REFUSALS = [
   'set-by-environment',
   'port-in-use',
   'no-such-proposal',
+  'no-such-division',
   'not-proved',
   'tare-word-needed',
   'bench-only',

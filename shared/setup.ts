@@ -49,6 +49,31 @@ export const ProofView = z.strictObject({
 /** What a known weight said of a scale on trial. */
 export type ProofView = z.infer<typeof ProofView>;
 
+/** What a scale on trial carries and in which steps it counts, as far as it or the keeper has said. */
+export const FactsView = z.strictObject({
+  /** `null` where the scale does not tell. */
+  capacityGrams: z.number().nullable(),
+  /** `null` until the scale or the keeper has told it. */
+  divisionGrams: z.number().nullable(),
+  /** Who told the division. */
+  by: z.enum(['scale', 'keeper']).nullable(),
+  /** How many different values were shown, up to as many as tell the step. */
+  valuesSeen: z.number().int(),
+  /** The steps the keeper may choose from, in last digits shown. */
+  choices: z.array(
+    z.strictObject({
+      lastDigits: z.number().int(),
+      grams: z.number(),
+      /** Whether every value shown so far lies on them. */
+      fits: z.boolean(),
+      /** Whether the values shown speak for them. */
+      likely: z.boolean(),
+    }),
+  ),
+});
+/** What a scale on trial carries and in which steps it counts. */
+export type FactsView = z.infer<typeof FactsView>;
+
 /** What keeping a device on trial still takes, besides a ready link. */
 export const NeedsView = z.strictObject({
   /** A known weight that proves right, or a tag read. */
@@ -98,6 +123,8 @@ export const SetupView = z.discriminatedUnion('step', [
     /** Something comes that this proposal cannot read. */
     garbled: z.boolean(),
     proof: ProofView.nullable(),
+    /** `null` for a wand. */
+    facts: FactsView.nullable(),
     needs: NeedsView,
   }),
 ]);

@@ -19,6 +19,9 @@ export const DeviceView = z.strictObject({
   path: z.string().nullable(),
   profile: z.string().nullable(),
   baud: z.number().nullable(),
+  /** What a scale carries and the step it counts in, in grams; `null` for what nobody has told, and for a wand. */
+  capacityGrams: z.number().nullable(),
+  divisionGrams: z.number().nullable(),
   /** Whether the kiosk can ask it for zero. */
   zeroable: z.boolean(),
   /** Why it is lost and what to do, in a sentence; `null` while all is well. */

@@ -36,6 +36,8 @@ export interface ScaleProfile {
   readonly settings: readonly SettingNote[];
   /** True where manuals contradict each other or the unit is the keeper's word: a known weight must be shown first. */
   readonly needsProof: boolean;
+  /** True where the scale can be asked what it carries and in which steps it counts, by `askAbout`. */
+  readonly tellsAbout: boolean;
   createFramer(): Framer;
   /** Reads one frame's text; pure, and never throws whatever the text. */
   decode(text: string, role: ScaleRole, atMs: number): Decoded;
@@ -49,6 +51,7 @@ export const STREAMED = {
   silentAfterMs: 1000,
   settings: [],
   needsProof: false,
+  tellsAbout: false,
 } as const;
 
 /** What formats of scales that must be asked have in common; two questions fit into the time after which it is silent. */

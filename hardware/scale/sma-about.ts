@@ -1,9 +1,11 @@
-import { type Mass, massFrom } from '../../core/quantity/mass.ts';
+import { type Mass, type MassUnit, massFrom } from '../../core/quantity/mass.ts';
 import { wire } from './profile.ts';
 import { isMassUnit } from './shown-mass.ts';
 
 /** One weighing range: what it carries at most and in which steps it counts. */
 export interface SmaRange {
+  /** The unit shown in it: a scale that can switch tells each of its units. */
+  readonly unit: MassUnit;
   /** `null` where the digits may or may not carry the decimals the line speaks of: both are printed. */
   readonly capacity: Mass | null;
   readonly division: Mass;
@@ -104,6 +106,7 @@ function rangeOf(value: string): SmaRange | null {
   if (!isMassUnit(unit) || Number(countBy) === 0) return null;
   const plain = place === '0' || capacity.includes('.');
   return {
+    unit,
     capacity: plain ? massFrom(Number(capacity), unit) : null,
     division: massFrom(Number(countBy) / 10 ** Number(place), unit),
   };

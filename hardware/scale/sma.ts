@@ -38,6 +38,7 @@ export const SMA: ScaleProfile = {
   title: 'Polled, 20-byte replies (LF W CR)',
   commands: { zero: wire('\nZ\r'), tare: wire('\nT\r'), clearTare: wire('\nC\r') },
   width: 'fixed',
+  tellsAbout: true,
   createFramer: () => new BracketFramer(SMA_BRACKETS),
   decode,
 };
@@ -51,6 +52,7 @@ export const SMA_HIGH: ScaleProfile = {
   ...SMA,
   ...polled('\nH\r'),
   commands: SMA.commands,
+  tellsAbout: true,
   id: 'sma-high',
   title: 'Polled, 20-byte replies, fine (LF H CR)',
 };

@@ -72,6 +72,7 @@ export function createSimScale(options: SimScaleOptions): SimScale {
 
   const body: SimScaleBody = {
     face,
+    capacity: options.capacity,
     shown,
     press,
     tare: () => ({ steps: tare, moving: false, net: false, range: 'within' }),

@@ -1,3 +1,4 @@
+import type { Mass } from '../../core/quantity/mass.ts';
 import { BracketFramer } from '../serial/bracket-framer.ts';
 import { LineSplitter } from '../serial/line-splitter.ts';
 import { encodeBlankUnit } from './encode-blank-unit.ts';
@@ -16,6 +17,7 @@ import { listenToSma } from './sma-ear.ts';
 /** What a voice may do with the scale it belongs to. */
 export interface SimScaleBody {
   readonly face: Face;
+  readonly capacity: Mass;
   shown(): Indication;
   /** The tare taken off, as the scale would show it. */
   tare(): Indication;

@@ -1,6 +1,6 @@
 import { grams, massIn } from '../../core/quantity/mass.ts';
 import { encodeSma } from './encode-sma.ts';
-import type { Face, Indication } from './indication.ts';
+import { digitsOf, type Face, type Indication } from './indication.ts';
 import type { Reply, SimScaleBody } from './sim-voice.ts';
 
 const ABOUT = ['SMA:2/1.0', 'MFG:NONE', 'MOD:SIM', 'REV:1', 'END:'];
@@ -42,10 +42,10 @@ export function listenToSma(body: SimScaleBody): (command: string) => Reply {
         return line(ABOUT, about);
       case 'I':
         information = 0;
-        return line(informationOf(body.face), information);
+        return line(informationOf(body), information);
       case 'N':
         information += 1;
-        return line(informationOf(body.face), information);
+        return line(informationOf(body), information);
       default:
         return frame('?');
     }
@@ -53,11 +53,19 @@ export function listenToSma(body: SimScaleBody): (command: string) => Reply {
   return (command) => () => answer(command);
 }
 
-function informationOf({ unit, division }: Face): string[] {
+function informationOf({ face, capacity }: SimScaleBody): string[] {
+  const { unit, division } = face;
   const step = massIn(division, unit);
   const decimals = Math.max(0, Math.ceil(-Math.log10(step)));
   const countBy = Math.round(step * 10 ** decimals);
-  return ['SMA:2/1.0', 'TYP:S', `CAP:${unit.padEnd(3)}:150:${countBy}:${decimals}`, 'CMD:HPTMC', 'END:'];
+  const most: Indication = {
+    steps: Math.floor(capacity.value / division.value),
+    moving: false,
+    net: false,
+    range: 'within',
+  };
+  const carries = `CAP:${unit.padEnd(3)}:${digitsOf(most, face)}:${countBy}:${decimals}`;
+  return ['SMA:2/1.0', 'TYP:S', carries, 'CMD:HPTMC', 'END:'];
 }
 
 /** The weight with one digit more, as a kind in lower case. */

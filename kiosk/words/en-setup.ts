@@ -71,6 +71,19 @@ export const enSetup = {
   tagRead: 'Is this the number on the tag?',
   other: 'Other line',
   otherSpeed: 'Other speed',
+  stepsAsk: 'In what steps?',
+  stepsTitle: 'In what steps does it count?',
+  stepsWhy: 'Unit and format fit. One thing more: how fine it counts.',
+  stepsHint: (live: string) => `Press on it gently a few times: ${live}`,
+  stepsSeen: 'It moves so',
+  stepsNot: 'not so',
+  stepsChosen: (step: string) => `Unit and format fit; it counts in ${step}.`,
+  told: (capacity: string | null, step: string) =>
+    capacity === null
+      ? `It says that it counts in ${step}.`
+      : `It says: up to ${capacity}, in steps of ${step}.`,
+  facts: (capacity: string | null, step: string | null) =>
+    `${step === null ? 'Steps not known' : `Counts in ${step}`}${capacity === null ? '' : `, up to ${capacity}`}`,
   prove: 'Prove it',
   keep: 'Keep',
   keepUnproved: 'Hold: keep unproved',

@@ -86,6 +86,7 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'device-try':
     case 'device-prove':
     case 'device-no-tare':
+    case 'device-division':
     case 'device-keep':
     case 'device-drop':
     case 'device-remove':

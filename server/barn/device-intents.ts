@@ -15,6 +15,7 @@ export type SetupIntent = Extract<
       | 'device-try'
       | 'device-prove'
       | 'device-no-tare'
+      | 'device-division'
       | 'device-keep'
       | 'device-drop'
       | 'device-remove';
@@ -36,6 +37,8 @@ export function setUpDevice(barn: BarnContext, intent: SetupIntent): Refusal | n
       return setup.prove(intent.loadId);
     case 'device-no-tare':
       return setup.neverTared();
+    case 'device-division':
+      return setup.countsIn(intent.lastDigits);
     case 'device-keep': {
       const view = setup.view();
       const why = 'role' in view ? busy(barn, view.role) : null;

@@ -60,6 +60,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'port-in-use':
     'Another device of this kiosk uses that port. Choose a different one, or remove that device.',
   'no-such-proposal': 'There is no such proposal. Look at the screen and choose again.',
+  'no-such-division':
+    'What the scale has shown does not lie on such steps. Choose one of those that are offered.',
   'not-proved':
     'It is not proved yet. Put a known weight on, or wave a tag, until the screen says it is right.',
   'tare-word-needed':

@@ -139,6 +139,7 @@ export function createDevices(options: DevicesOptions): Devices {
           path: device?.path ?? null,
           profile: device?.profile ?? null,
           baud: device?.baud ?? null,
+          ...scaleFacts(role === 'wand' ? undefined : configs[role]),
           zeroable: role !== 'wand' && profileOf(configs[role])?.commands.zero !== undefined,
           trouble: link === undefined ? sharingTrouble(role) : troubleOf(link.state),
           counters: { ...(link?.counters ?? NO_COUNTERS) },
@@ -164,6 +165,13 @@ export function createDevices(options: DevicesOptions): Devices {
       await changing;
       await Promise.all([...links.values()].map((link) => link.stop()));
     },
+  };
+}
+
+function scaleFacts(device: ScaleConfig | undefined): Pick<DeviceView, 'capacityGrams' | 'divisionGrams'> {
+  return {
+    capacityGrams: device?.capacityGrams ?? null,
+    divisionGrams: device?.divisionGrams ?? null,
   };
 }
 

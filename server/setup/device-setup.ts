@@ -1,4 +1,7 @@
+import { fitsSteps, USUAL_STEPS } from '../../core/proving/steps.ts';
+import { askAbout } from '../../hardware/scale/ask-about.ts';
 import { RECOGNISED_BAUDS, recogniseScale } from '../../hardware/scale/listen.ts';
+import { scaleProfile } from '../../hardware/scale/profiles.ts';
 import type { OpenPort } from '../../hardware/serial/connection.ts';
 import { OpenFailure } from '../../hardware/serial/open-failure.ts';
 import type { CandidatePort } from '../../hardware/serial/ports.ts';
@@ -9,6 +12,7 @@ import type { DeviceRole } from '../../shared/tray.ts';
 import type { DevicesConfig } from '../config/kiosk-config.ts';
 import type { Devices } from '../devices/devices.ts';
 import { type Choice, choiceFrom, WAND_CHOICES } from './choice.ts';
+import { divisionOf, NOTHING_TOLD, type ToldFacts, toldFacts } from './facts.ts';
 import { watchPorts } from './port-watch.ts';
 import { needsOf, prove } from './prove.ts';
 import { setupView } from './setup-view.ts';
@@ -26,6 +30,8 @@ export interface DeviceSetup {
   prove(loadId: string): Refusal | null;
   /** Takes the keeper's word that nobody ever takes a tare on the scale on trial. */
   neverTared(): Refusal | null;
+  /** Takes the keeper's word in which steps the scale on trial counts, in last digits shown. */
+  countsIn(lastDigits: number): Refusal | null;
   /** Throws when the disk refuses; then the trial goes on. */
   keep(): Refusal | null;
   drop(): Refusal | null;
@@ -142,7 +148,23 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
     await portFree;
     if (signal.aborted || stage.step !== 'trial' || stage.index !== index) return;
     const { role, path, choice } = stage;
-    enter({ ...stage, opened: openTrial({ role, path, choice, openPort, timers, random, changed }) });
+    const told = role === 'wand' ? NOTHING_TOLD : await askFacts(path, choice, signal);
+    if (signal.aborted || stage.step !== 'trial' || stage.index !== index) return;
+    enter({ ...stage, told, opened: openTrial({ role, path, choice, openPort, timers, random, changed }) });
+  }
+
+  /** What a scale that can be asked says of itself; one that cannot be reached now is tried all the same. */
+  async function askFacts(path: string, choice: Choice, signal: AbortSignal): Promise<ToldFacts> {
+    const { settings, baud, unit } = choice;
+    const profile = scaleProfile(choice.profile, settings);
+    if (profile?.tellsAbout !== true) return NOTHING_TOLD;
+    const sevenBits = settings.line === '7e1';
+    const asked = askAbout({ path, baud, profile, sevenBits, openPort, timers, signal });
+    after(asked);
+    return asked.then(
+      (about) => toldFacts(about, unit),
+      () => NOTHING_TOLD,
+    );
   }
 
   function background(work: Promise<void>): void {
@@ -171,7 +193,16 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
     if (role === 'wand') options.write('wand', { path, profile: 'wand-line', baud });
     else {
       const some = Object.keys(settings).length > 0;
-      options.write(role, { path, profile, baud, ...(some && { settings }) });
+      const { divisionGrams } = divisionOf(stage.told, opened.steps, stage.countsIn);
+      const { capacityGrams } = stage.told;
+      options.write(role, {
+        path,
+        profile,
+        baud,
+        ...(some && { settings }),
+        ...(capacityGrams !== null && { capacityGrams }),
+        ...(divisionGrams !== null && { divisionGrams }),
+      });
     }
     // The device on trial becomes the role's own: its port is let go and opened anew by the link that counts.
     if (lent !== role) {
@@ -224,6 +255,8 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
         opened: null,
         proof: null,
         neverTared: false,
+        told: NOTHING_TOLD,
+        countsIn: null,
       });
       background(openAt(index, signal));
       return null;
@@ -238,6 +271,14 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
     neverTared() {
       if (stage.step !== 'trial' || !needsOf(stage).noTare) return 'wrong-state';
       enter({ ...stage, neverTared: true });
+      return null;
+    },
+    countsIn(lastDigits) {
+      if (stage.step !== 'trial' || stage.role === 'wand' || stage.opened === null) return 'wrong-state';
+      const { steps } = stage.opened;
+      const offered = USUAL_STEPS.some((each) => each === lastDigits);
+      if (!offered || steps.lastDigit === null || !fitsSteps(steps, lastDigits)) return 'no-such-division';
+      enter({ ...stage, countsIn: lastDigits });
       return null;
     },
     keep,

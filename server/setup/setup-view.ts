@@ -1,8 +1,10 @@
+import { NO_STEPS } from '../../core/proving/steps.ts';
 import { restOf } from '../../core/proving/trial.ts';
 import { unreachable } from '../../core/unreachable.ts';
 import type { SetupView } from '../../shared/setup.ts';
 import type { Devices } from '../devices/devices.ts';
 import { choiceView } from './choice.ts';
+import { factsView } from './facts.ts';
 import { needsOf } from './prove.ts';
 import type { Stage, TrialStage } from './stage.ts';
 
@@ -35,7 +37,7 @@ export function setupView(stage: Stage, devices: Devices | null): SetupView {
 }
 
 function trialView(stage: TrialStage): SetupView {
-  const { step, role, path, choices, index, opened, proof } = stage;
+  const { step, role, path, choices, index, opened, proof, told, countsIn } = stage;
   const status = opened?.link.state.status ?? 'opening';
   const trial = opened?.trial;
   return {
@@ -52,6 +54,7 @@ function trialView(stage: TrialStage): SetupView {
     tag: opened?.tag ?? null,
     garbled: opened?.garbled ?? false,
     proof,
+    facts: role === 'wand' ? null : factsView(told, opened?.steps ?? NO_STEPS, countsIn),
     needs: needsOf(stage),
   };
 }

@@ -1,6 +1,7 @@
 import type { ProofView } from '../../shared/setup.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { Choice } from './choice.ts';
+import type { ToldFacts } from './facts.ts';
 import type { PortWatch } from './port-watch.ts';
 import type { TrialLink } from './trial-link.ts';
 
@@ -33,6 +34,10 @@ export type Stage =
       readonly proof: ProofView | null;
       /** The keeper's word that nobody ever takes a tare on it. */
       readonly neverTared: boolean;
+      /** What the scale says of itself. */
+      readonly told: ToldFacts;
+      /** In which steps it counts by the keeper's word, in last digits shown; `null` where none was given. */
+      readonly countsIn: number | null;
     });
 
 /** A set-up before and after the work. */

@@ -1,3 +1,4 @@
+import { NO_STEPS, type Steps, seeSteps } from '../../core/proving/steps.ts';
 import { FRESH_TRIAL, feedTrial, type Trial } from '../../core/proving/trial.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { ScaleProfile } from '../../hardware/scale/profile.ts';
@@ -15,6 +16,8 @@ export interface TrialLink {
   readonly link: Link;
   /** What the scale says; blank whenever the link is not ready. */
   readonly trial: Trial;
+  /** The values it has shown since it was opened, across every link. */
+  readonly steps: Steps;
   readonly tag: string | null;
   /** Whether what came last could not be read. */
   readonly garbled: boolean;
@@ -40,6 +43,7 @@ const GARBLED_FROM = 2;
 export function openTrial(options: TrialOptions): TrialLink | null {
   const { role, choice, timers, changed } = options;
   let trial = FRESH_TRIAL;
+  let steps = NO_STEPS;
   let tag: string | null = null;
   let failures = 0;
   let netUnknown = false;
@@ -80,6 +84,7 @@ export function openTrial(options: TrialOptions): TrialLink | null {
       scaleDriver(read, scale, () => timers.now()),
       (reading) => {
         trial = feedTrial(trial, reading);
+        steps = seeSteps(steps, reading);
       },
     );
   }
@@ -99,6 +104,9 @@ export function openTrial(options: TrialOptions): TrialLink | null {
     link,
     get trial() {
       return trial;
+    },
+    get steps() {
+      return steps;
     },
     get tag() {
       return tag;

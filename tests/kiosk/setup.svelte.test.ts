@@ -36,6 +36,7 @@ test.each([
   ['device-proposals', 'proposal-tile', { type: 'device-try', role: 'platform', index: 0 }],
   ['device-loads', 'load-kg-20', { type: 'device-prove', loadId: 'kg-20' }],
   ['device-pounds', 'trial-instead', { type: 'device-try', role: 'platform', index: 3 }],
+  ['device-steps-seen', 'steps-5', { type: 'device-division', lastDigits: 5 }],
   ['device-right', 'device-keep', { type: 'device-keep' }],
   ['device-wand-read', 'device-keep', { type: 'device-keep' }],
   ['device-zero-platform', 'zero', { type: 'zero', role: 'platform' }],

@@ -5,6 +5,7 @@ import { onTrial } from './preview/setup-scenes.ts';
 
 const RIGHT = { verdict: 'right', knownGrams: 1, shownGrams: 1, is: null, instead: null } as const;
 const NEEDS = { proof: false, noTare: false, otherFormat: false };
+const STEPS = { capacityGrams: null, divisionGrams: 50, by: 'keeper' as const, valuesSeen: 1, choices: [] };
 type Trial = Extract<SetupView, { step: 'trial' }>;
 
 test.each<[string, Partial<Trial>, ReturnType<typeof nextOf>, boolean]>([
@@ -26,7 +27,8 @@ test.each<[string, Partial<Trial>, ReturnType<typeof nextOf>, boolean]>([
   ],
   ['proved, gross unknown', { proof: RIGHT, needs: { ...NEEDS, noTare: true } }, 'no-tare', false],
   ['never fit for animals', { needs: { ...NEEDS, otherFormat: true } }, 'other-format', false],
-  ['proved', { proof: RIGHT }, 'keep', false],
+  ['proved, its steps unknown', { proof: RIGHT }, 'steps', false],
+  ['proved, its steps told', { proof: RIGHT, facts: STEPS }, 'keep', false],
   ['a wand not waved', { role: 'wand', needs: { ...NEEDS, proof: true } }, 'wait', false],
   ['a wand read', { role: 'wand', tag: '982000123456789' }, 'keep', false],
 ])('the next thing to do with %s', (_what, changes, next, unproved) => {

@@ -59,6 +59,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'device-try': { type: 'device-try', id: 'i', role: 'bench', index: 0 },
   'device-prove': { type: 'device-prove', id: 'i', loadId: 'kg-1' },
   'device-no-tare': { type: 'device-no-tare', id: 'i' },
+  'device-division': { type: 'device-division', id: 'i', lastDigits: 5 },
   'device-keep': { type: 'device-keep', id: 'i' },
   'device-drop': { type: 'device-drop', id: 'i' },
   'device-remove': { type: 'device-remove', id: 'i', role: 'wand' },

@@ -48,7 +48,9 @@ describe('what a polled scale says of itself', () => {
       protocol: '2/1.0',
       type: 'S',
       commands: 'HPTMCR',
-      ranges: [{ capacity: { unit: 'g', value: 6_000_000 }, division: { unit: 'g', value: 1000 } }],
+      ranges: [
+        { unit: 'kg', capacity: { unit: 'g', value: 6_000_000 }, division: { unit: 'g', value: 1000 } },
+      ],
     });
   });
 
@@ -61,8 +63,12 @@ describe('what a polled scale says of itself', () => {
   it('holds several ranges, and leaves a capacity open whose decimals are not told', () => {
     const { about } = run('information', ['CAP:kg_:3000:5:1', 'CAP:lb :60.0:2:1', 'END:']);
     expect(about.ranges).toEqual([
-      { capacity: null, division: { unit: 'g', value: 500 } },
-      { capacity: { unit: 'g', value: 60 * 453.59237 }, division: { unit: 'g', value: 0.2 * 453.59237 } },
+      { unit: 'kg', capacity: null, division: { unit: 'g', value: 500 } },
+      {
+        unit: 'lb',
+        capacity: { unit: 'g', value: 60 * 453.59237 },
+        division: { unit: 'g', value: 0.2 * 453.59237 },
+      },
     ]);
   });
 

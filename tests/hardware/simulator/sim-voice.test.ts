@@ -17,6 +17,7 @@ function setUp(format: SimFormat, willing = true) {
   const pressed: string[] = [];
   const body: SimScaleBody = {
     face,
+    capacity: grams(150_000),
     shown: () => ({ steps: 247, moving: false, net: false, range: 'within' }),
     tare: () => ({ steps: 20, moving: false, net: false, range: 'within' }),
     press(button) {
@@ -61,6 +62,7 @@ describe('the voice of a simulated scale', () => {
       else {
         expect(dialogue.about).toMatchObject({ commands: 'HPTMC' });
         expect(dialogue.about.ranges[0]?.division.value).toBeCloseTo(50, 9);
+        expect(dialogue.about.ranges[0]?.capacity?.value).toBe(150_000);
       }
     }
   });

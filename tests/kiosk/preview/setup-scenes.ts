@@ -1,4 +1,4 @@
-import type { PortView, ProposalView, SetupView } from '../../../shared/setup.ts';
+import type { FactsView, PortView, ProposalView, SetupView } from '../../../shared/setup.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE } from './base-state.ts';
 import type { Scene } from './scene.ts';
@@ -68,6 +68,34 @@ const SPEEDS: readonly ProposalView[] = [9600, 115_200, 19_200, 38_400, 57_600, 
 const of = { role: 'platform', path: PATH } as const;
 const NEEDS = { proof: false, noTare: false, otherFormat: false };
 
+/** What the keeper may say of a scale whose last digit is worth so many grams. */
+function factsOf(lastDigitGrams: number, more: Partial<FactsView> = {}): FactsView {
+  return {
+    capacityGrams: null,
+    divisionGrams: null,
+    by: null,
+    valuesSeen: 1,
+    choices: [1, 2, 5, 10, 20, 50, 100].map((lastDigits) => ({
+      lastDigits,
+      grams: lastDigits * lastDigitGrams,
+      fits: true,
+      likely: false,
+    })),
+    ...more,
+  };
+}
+const UNKNOWN_STEPS = factsOf(10);
+const BY_FIVES = factsOf(10, {
+  valuesSeen: 8,
+  choices: UNKNOWN_STEPS.choices.map((choice) => ({
+    ...choice,
+    fits: choice.lastDigits === 1 || choice.lastDigits === 5,
+    likely: choice.lastDigits === 5,
+  })),
+});
+const TOLD = factsOf(10, { capacityGrams: 150_000, divisionGrams: 50, by: 'scale' });
+const CHOSEN = factsOf(10, { divisionGrams: 50, by: 'keeper' });
+
 type Trial = Extract<SetupView, { step: 'trial' }>;
 
 /** A platform scale on trial in kilograms, changed so. */
@@ -85,6 +113,7 @@ export function onTrial(changes: Partial<Trial> = {}): Trial {
     tag: null,
     garbled: false,
     proof: null,
+    facts: UNKNOWN_STEPS,
     needs: NEEDS,
     ...changes,
   };
@@ -93,7 +122,15 @@ export function onTrial(changes: Partial<Trial> = {}): Trial {
 const proof = { knownGrams: 20_000, shownGrams: 20_000, is: null, instead: null } as const;
 const bare = { index: 1, live: 44_100 };
 const onWand = (changes: Partial<Trial>) =>
-  onTrial({ role: 'wand', proposals: [...SPEEDS], live: null, division: null, still: false, ...changes });
+  onTrial({
+    role: 'wand',
+    proposals: [...SPEEDS],
+    live: null,
+    division: null,
+    still: false,
+    facts: null,
+    ...changes,
+  });
 
 /** Every step of a device's set-up. */
 export const SETUP_SCENES: readonly Scene[] = [
@@ -127,7 +164,22 @@ export const SETUP_SCENES: readonly Scene[] = [
   scene('trial-lb', onTrial({ index: 2, live: 68_084, division: 45.359237 })),
   scene('loads', onTrial(), ['trial-prove']),
   scene('loads-bench', onTrial({ role: 'bench' }), ['trial-prove'], 'bench'),
-  scene('right', onTrial({ proof: { ...proof, verdict: 'right' } })),
+  scene('right', onTrial({ proof: { ...proof, verdict: 'right' }, facts: CHOSEN })),
+  scene('right-told', onTrial({ proof: { ...proof, verdict: 'right' }, facts: TOLD })),
+  scene('steps-asked', onTrial({ proof: { ...proof, verdict: 'right' } })),
+  scene('steps', onTrial({ proof: { ...proof, verdict: 'right' } }), ['trial-steps']),
+  scene('steps-seen', onTrial({ proof: { ...proof, verdict: 'right' }, facts: BY_FIVES }), ['trial-steps']),
+  scene(
+    'steps-seen-lb',
+    onTrial({
+      index: 2,
+      live: 68_084,
+      division: 45.359237,
+      proof: { ...proof, verdict: 'right' },
+      facts: factsOf(45.359237, { valuesSeen: 3 }),
+    }),
+    ['trial-steps'],
+  ),
   scene(
     'pounds',
     onTrial({
