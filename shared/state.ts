@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { AnimalView } from './animal.ts';
 import { CheckView } from './check.ts';
 import { OfferView, TreatmentView } from './dose.ts';
+import { DoseCardView } from './dose-card.ts';
 import { JugView, MixingView } from './jug.ts';
 import { RoundView } from './round.ts';
 import { LinkStatus, ShedView } from './shed.ts';
@@ -80,6 +81,8 @@ export const KioskState = z.strictObject({
   syringeCheck: SyringeCheckView,
   round: RoundView,
   offer: OfferView.nullable(),
+  /** Why the dose on offer is what it is; `null` where none is on offer. */
+  card: DoseCardView.nullable(),
   animals: z.array(AnimalView),
   jugs: z.array(JugView),
   /** The newest rows of the day book, newest first. */

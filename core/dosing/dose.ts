@@ -18,6 +18,13 @@ export interface Dose {
   readonly budget: Budget;
 }
 
+/** What a dose is worked out from: the weight held, the rule for the animal, and the jug in hand. */
+export interface DoseInput {
+  readonly weight: Held;
+  readonly regimen: Regimen;
+  readonly jug: Jug;
+}
+
 /** The exact volume for a held weight: weight times rate over strength. */
 export function exactDose(weight: Held, regimen: Regimen, jug: Jug): Volume {
   return volumeHolding(activeFor(weight.mass, mgPerKg(regimen.target.value)), jug.strength);

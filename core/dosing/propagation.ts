@@ -19,15 +19,15 @@ export function standardOf(spread: Spread): number {
 }
 
 /** One input of a measurement: what it is, its value and how that is spread, in the same unit. */
-export interface Input {
-  readonly of: string;
+export interface Input<Of extends string = string> {
+  readonly of: Of;
   readonly value: number;
   readonly spread: Spread;
 }
 
 /** What one input does to the result. */
-export interface Part {
-  readonly of: string;
+export interface Part<Of extends string = string> {
+  readonly of: Of;
   /** How much the result moves for a move of one in this input. */
   readonly sensitivity: number;
   /** This input's standard uncertainty as it reaches the result: |sensitivity| times its own. */
@@ -37,10 +37,10 @@ export interface Part {
 }
 
 /** A result with its standard uncertainty (k = 1) and what that is made of, in the order of the inputs. */
-export interface Propagated {
+export interface Propagated<Of extends string = string> {
   readonly value: number;
   readonly uncertainty: number;
-  readonly parts: readonly Part[];
+  readonly parts: readonly Part<Of>[];
 }
 
 /** The least step of a central difference, as a share of the value: the cube root of a double's precision. */
@@ -55,10 +55,10 @@ const STEP_OF_STANDARD = 1e-3;
  * The sensitivities are taken by central difference, so any smooth model will do. How the inputs are spread matters
  * here through their standard uncertainties alone.
  */
-export function propagate(
-  inputs: readonly Input[],
+export function propagate<Of extends string>(
+  inputs: readonly Input<Of>[],
   model: (values: readonly number[]) => number,
-): Propagated {
+): Propagated<Of> {
   const values = inputs.map(({ value }) => value);
   const parts = inputs.map(({ of, value, spread }, i) => {
     const standard = standardOf(spread);

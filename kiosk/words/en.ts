@@ -6,6 +6,7 @@ import type { KioskState } from '../../shared/state.ts';
 import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
+import { enDoseCard } from './en-dose-card.ts';
 import { enSetup } from './en-setup.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
 
@@ -17,6 +18,7 @@ export const en = {
   cautions: enCautions,
   check: enCheck,
   dayBook: enDayBook,
+  doseCard: enDoseCard,
   setup: enSetup,
   syringeCheck: enSyringeCheck,
 

@@ -2,8 +2,10 @@ import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
+import { syringesOnHand } from '../barn/memory.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import { animalView } from './animal-view.ts';
+import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
 import { jugView, mixingView } from './jug-view.ts';
@@ -53,6 +55,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     syringeCheck: syringeCheckView(memory),
     round: roundView(memory, now, clock.isTrusted()),
     offer: phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer) : null,
+    card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory)) : null,
     animals: memory.animals.map(animalView),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs)),
     dayBook: dayBookView(memory.entries, memory.animals, ROWS),

@@ -110,6 +110,9 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
     'syringe-check-cancel',
   ],
   'syringe-check-result': ['syringe-check-result', 'syringe-check-figure', 'syringe-check-next'],
+  'card-offer-kid': ['why', 'give'],
+  'card-kid': ['dose-card', 'interval-bar', 'card-advice', 'card-weight', 'card-volume', 'card-back'],
+  'card-source-rate': ['figure-source', 'source-back'],
   'enrol-tag': ['enrol-with-tag', 'enrol-without-tag'],
 };
 

@@ -240,6 +240,7 @@ export const BASE: KioskState = {
   syringeCheck: { step: 'idle' },
   round: { step: 'no-jug', unanswered: [] },
   offer: null,
+  card: null,
   animals: [...HERD],
   jugs: [JUG],
   dayBook: [

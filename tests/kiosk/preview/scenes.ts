@@ -3,6 +3,7 @@ import type { KioskState } from '../../../shared/state.ts';
 import { BASE, JUG, OFFER, PLAN, TWO_DRAWS, treatment } from './base-state.ts';
 import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
+import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
 import type { Scene } from './scene.ts';
 import { SETUP_SCENES } from './setup-scenes.ts';
 
@@ -375,5 +376,6 @@ export const SCENES: readonly Scene[] = [
   },
   ...BOOK_AND_SHED_SCENES,
   ...CHECK_SCENES,
+  ...DOSE_CARD_SCENES,
   ...SETUP_SCENES,
 ];

@@ -1,0 +1,51 @@
+import type { Advice } from '../../core/dosing/advice.ts';
+import { doseCard } from '../../core/dosing/dose-card.ts';
+import type { Syringe } from '../../core/dosing/syringe.ts';
+import type { Figure } from '../../core/medicine/formulary.ts';
+import { packetById } from '../../core/medicine/medicines.ts';
+import type { Offer } from '../../core/round/offer.ts';
+import type { DoseCardView } from '../../shared/dose-card.ts';
+import { rfc3339 } from './times.ts';
+
+function sourced({ value, evidence, source }: Figure): DoseCardView['target'] {
+  return { value, evidence, source };
+}
+
+function adviceView({ change, then }: Advice): DoseCardView['advice'][number] {
+  const { syringe, total, draws } = then.plan;
+  return {
+    change,
+    syringeName: syringe.name,
+    syringeGraduationMl: syringe.graduation.value,
+    volumeMl: total.value,
+    draws: draws.length,
+    deliveredMgPerKg: { low: then.delivered.low, high: then.delivered.high },
+  };
+}
+
+/** The card of the dose on offer as the wire carries it. */
+export function cardView(offer: Offer, onHand: readonly Syringe[]): DoseCardView {
+  const { regimen, jug, dose, weight } = offer;
+  const card = doseCard({ weight: weight.held, regimen, jug }, dose, onHand);
+  return {
+    offerId: offer.id,
+    target: sourced(regimen.target),
+    ceiling: sourced(regimen.ceiling),
+    floor:
+      regimen.floor === null
+        ? { value: null, evidence: 'not-known', source: 'No source read gives one' }
+        : sourced(regimen.floor),
+    passesCeiling: card.passesCeiling,
+    passesFloor: card.passesFloor,
+    parts: [...card.parts],
+    leads: card.leads,
+    mixed: {
+      at: rfc3339(jug.mixedAtMs),
+      by: jug.by,
+      volumeMl: jug.volume.value,
+      source: packetById(jug.packetId)?.packet.activeGrams.source ?? null,
+    },
+    tolerance: dose.plan.syringe.measured === null ? 'standard' : 'weighed',
+    advice: card.advice.map(adviceView),
+  };
+}
