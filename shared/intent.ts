@@ -117,6 +117,10 @@ export const Intent = z.discriminatedUnion('type', [
     role: DeviceRole,
     index: z.number().int().min(0).max(99),
   }),
+  /** Shows the lines of a scale that no proposal fits, and looks for expressions that may read them. */
+  z.strictObject({ type: z.literal('device-lines'), id }),
+  /** Proposes the expressions found for the lines shown. */
+  z.strictObject({ type: z.literal('device-patterns'), id }),
   /** Compares what the scale on trial shows with the known weight that stands on it. */
   z.strictObject({ type: z.literal('device-prove'), id, loadId: ref }),
   /** The keeper's word that nobody ever takes a tare on the scale on trial. */
@@ -195,6 +199,8 @@ export const REFUSALS = [
   'port-in-use',
   'no-such-proposal',
   'no-such-division',
+  'no-plain-lines',
+  'no-pattern-yet',
   'not-proved',
   'tare-word-needed',
   'bench-only',

@@ -104,13 +104,31 @@ export const SetupView = z.discriminatedUnion('step', [
     done: z.number().int(),
     most: z.number().int(),
   }),
-  z.strictObject({ step: z.literal('proposals'), ...of, proposals: z.array(ProposalView) }),
+  z.strictObject({
+    step: z.literal('proposals'),
+    ...of,
+    proposals: z.array(ProposalView),
+    /** Whether its lines can be shown, to read them by an expression. */
+    lines: z.boolean(),
+  }),
+  /** The lines of a scale of an unknown format, as they come. */
+  z.strictObject({
+    step: z.literal('lines'),
+    ...of,
+    baud: z.number().int(),
+    link: z.enum(['opening', 'settling', 'ready', 'silent', 'lost']),
+    /** The newest at the end. */
+    lines: z.array(z.string()),
+    /** How many expressions may read them. */
+    guesses: z.number().int(),
+  }),
   /** The port did not open; `trouble` says what to do. */
   z.strictObject({ step: z.literal('failed'), ...of, trouble: z.string() }),
   z.strictObject({
     step: z.literal('trial'),
     ...of,
     proposals: z.array(ProposalView),
+    lines: z.boolean(),
     index: z.number().int(),
     link: z.enum(['opening', 'settling', 'ready', 'silent', 'lost']),
     /** What the scale shows now, in grams; `null` whenever that is not current. */

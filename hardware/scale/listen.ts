@@ -37,6 +37,8 @@ export interface RecogniseOptions {
   readonly bauds?: readonly number[];
   /** Called before each try, for the screen. */
   readonly onStep?: (baud: number, asking: boolean) => void;
+  /** Called with what came unasked at each speed. */
+  readonly onHeard?: (baud: number, bytes: Uint8Array) => void;
   /** Ends it early: what was found so far is proposed. */
   readonly signal?: AbortSignal;
 }
@@ -66,7 +68,11 @@ async function tryBaud(options: RecogniseOptions, baud: number, asking: boolean)
   const port = await options.openPort(options.path, baud);
   try {
     await sleep(options.timers, SETTLE_MS);
-    if (!asking) return [{ baud, asked: null, bytes: await hear(port, options.timers, LISTEN_MS) }];
+    if (!asking) {
+      const bytes = await hear(port, options.timers, LISTEN_MS);
+      options.onHeard?.(baud, bytes);
+      return [{ baud, asked: null, bytes }];
+    }
     const captures: Capture[] = [];
     for (const asked of QUESTIONS) {
       if (options.signal?.aborted === true) break;

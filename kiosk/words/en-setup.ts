@@ -59,6 +59,18 @@ export const enSetup = {
     'In the menu of the scale, set it to send continuously.',
   ],
 
+  noneFits: 'None of these: show its lines',
+  strangeTitle: 'It speaks, in no form we know',
+  strangeHint: 'Its lines may still be read. Have a weight at hand that you can put on and take off.',
+  showLines: 'Show its lines',
+  linesTitle: 'This is what it sends',
+  linesHint:
+    'Put the weight on slowly, let it rest, and take it off again: what changes in the line tells motion.',
+  linesFound: 'A way to read it is found.',
+  readThem: 'Read it so',
+  heardAt: 'heard',
+  waveHint: 'Wave one tag again and again: each wave is tried at another speed.',
+
   readAs: (unit: string) => `read in ${unit}`,
   sameThere: 'Does the scale show the same?',
   waiting: 'Waiting for it to speak…',

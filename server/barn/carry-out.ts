@@ -84,6 +84,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'ports-look':
     case 'device-listen':
     case 'device-try':
+    case 'device-lines':
+    case 'device-patterns':
     case 'device-prove':
     case 'device-no-tare':
     case 'device-division':

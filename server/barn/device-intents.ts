@@ -13,6 +13,8 @@ export type SetupIntent = Extract<
       | 'ports-look'
       | 'device-listen'
       | 'device-try'
+      | 'device-lines'
+      | 'device-patterns'
       | 'device-prove'
       | 'device-no-tare'
       | 'device-division'
@@ -33,6 +35,10 @@ export function setUpDevice(barn: BarnContext, intent: SetupIntent): Refusal | n
       return busy(barn, intent.role) ?? setup.listen(intent.role, intent.path);
     case 'device-try':
       return setup.try(intent.role, intent.index);
+    case 'device-lines':
+      return setup.lines();
+    case 'device-patterns':
+      return setup.patterns();
     case 'device-prove':
       return setup.prove(intent.loadId);
     case 'device-no-tare':

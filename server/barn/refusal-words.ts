@@ -62,6 +62,10 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-such-proposal': 'There is no such proposal. Look at the screen and choose again.',
   'no-such-division':
     'What the scale has shown does not lie on such steps. Choose one of those that are offered.',
+  'no-plain-lines':
+    'It sends no lines that could be shown. In the menu of the scale, set it to send continuously.',
+  'no-pattern-yet':
+    'No reading is found yet. Put a weight on and take it off, slowly, and let it rest between.',
   'not-proved':
     'It is not proved yet. Put a known weight on, or wave a tag, until the screen says it is right.',
   'tare-word-needed':

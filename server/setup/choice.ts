@@ -3,6 +3,7 @@ import type { ScaleRole } from '../../core/weighing/reading.ts';
 import { scaleProfile } from '../../hardware/scale/profiles.ts';
 import type { Proposal } from '../../hardware/scale/recognise.ts';
 import type { ScaleSettings } from '../../hardware/scale/settings.ts';
+import { WAND_BAUDS, type WandHeard } from '../../hardware/wand/recognise-wand.ts';
 import type { ProposalView } from '../../shared/setup.ts';
 
 /** A way to read a device, complete enough to be tried. */
@@ -18,13 +19,15 @@ export interface Choice {
 }
 
 /** The unit a scale is first taken to show where its lines do not say; a known weight then proves or changes it. */
-const FIRST_GUESS: Readonly<Record<ScaleRole, MassUnit>> = { platform: 'kg', bench: 'g' };
+export function firstUnit(role: ScaleRole): MassUnit {
+  return role === 'platform' ? 'kg' : 'g';
+}
 
 /** What was recognised on a line, with the unit set where its format listens to one. */
 export function choiceFrom(proposal: Proposal, role: ScaleRole): Choice {
   const { profileId, baud, confidence, sample } = proposal;
   const note = scaleProfile(profileId)?.settings.find(({ name }) => name === 'unit');
-  const unit = proposal.unit ?? (note?.required === true ? FIRST_GUESS[role] : null);
+  const unit = proposal.unit ?? (note?.required === true ? firstUnit(role) : null);
   return {
     profile: profileId,
     title: scaleProfile(profileId)?.title ?? profileId,
@@ -59,17 +62,20 @@ export function isSameChoice(a: Choice, b: Choice): boolean {
   return JSON.stringify([a.profile, a.baud, a.settings]) === JSON.stringify([b.profile, b.baud, b.settings]);
 }
 
-/** A wand speaks only when it is waved, so that its speed is tried rather than heard; the usual one first. */
-export const WAND_CHOICES: readonly Choice[] = [9600, 115_200, 19_200, 38_400, 57_600, 4800].map((baud) => ({
-  profile: 'wand-line',
-  title: 'A line for each tag',
-  baud,
-  settings: {},
-  unit: null,
-  unitKnown: false,
-  confidence: null,
-  sample: '',
-}));
+/** The speeds a wand may send at: the one at which a wave was read first, else the usual one. */
+export function wandChoices(heard: WandHeard | null): Choice[] {
+  const bauds = [...WAND_BAUDS].sort((a, b) => Number(b === heard?.baud) - Number(a === heard?.baud));
+  return bauds.map((baud) => ({
+    profile: 'wand-line',
+    title: 'A line for each tag',
+    baud,
+    settings: {},
+    unit: null,
+    unitKnown: false,
+    confidence: null,
+    sample: heard !== null && baud === heard.baud ? heard.sample : '',
+  }));
+}
 
 /** A choice as the screen is shown it. */
 export function choiceView({ settings: _, ...shown }: Choice): ProposalView {

@@ -1,6 +1,5 @@
 import { fitsSteps, USUAL_STEPS } from '../../core/proving/steps.ts';
 import { askAbout } from '../../hardware/scale/ask-about.ts';
-import { RECOGNISED_BAUDS, recogniseScale } from '../../hardware/scale/listen.ts';
 import { scaleProfile } from '../../hardware/scale/profiles.ts';
 import type { OpenPort } from '../../hardware/serial/connection.ts';
 import { OpenFailure } from '../../hardware/serial/open-failure.ts';
@@ -11,10 +10,12 @@ import type { SetupView } from '../../shared/setup.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { DevicesConfig } from '../config/kiosk-config.ts';
 import type { Devices } from '../devices/devices.ts';
-import { type Choice, choiceFrom, WAND_CHOICES } from './choice.ts';
+import type { Choice } from './choice.ts';
 import { divisionOf, NOTHING_TOLD, type ToldFacts, toldFacts } from './facts.ts';
+import { choiceOfGuess, openLines } from './lines-link.ts';
 import { watchPorts } from './port-watch.ts';
 import { needsOf, prove } from './prove.ts';
+import { firstStep, type ListeningStep, recogniseDevice } from './recognise-device.ts';
 import { setupView } from './setup-view.ts';
 import { IDLE, type Stage } from './stage.ts';
 import { openTrial } from './trial-link.ts';
@@ -27,6 +28,10 @@ export interface DeviceSetup {
   look(): Refusal | null;
   listen(role: DeviceRole, path: string): Refusal | null;
   try(role: DeviceRole, index: number): Refusal | null;
+  /** Shows the lines of a scale whose format none of the proposals is. */
+  lines(): Refusal | null;
+  /** Proposes expressions for the lines heard. */
+  patterns(): Refusal | null;
   prove(loadId: string): Refusal | null;
   /** Takes the keeper's word that nobody ever takes a tare on the scale on trial. */
   neverTared(): Refusal | null;
@@ -84,7 +89,8 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
     turn.abort();
     turn = new AbortController();
     if (stage.step === 'ports') stage.watch.stop();
-    if (stage.step === 'trial' && stage.opened !== null) after(stage.opened.link.stop());
+    const opened = stage.step === 'trial' || stage.step === 'lines' ? stage.opened : null;
+    if (opened !== null) after(opened.link.stop());
     return turn.signal;
   }
 
@@ -100,31 +106,6 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
     after(portFree.then(() => options.devices()?.replace(role, options.config()[role])));
   }
 
-  async function recognise(role: 'platform' | 'bench', path: string, signal: AbortSignal): Promise<void> {
-    const most = 2 * RECOGNISED_BAUDS.length;
-    let done = -1;
-    const found = await recogniseScale({
-      path,
-      openPort,
-      timers,
-      signal,
-      onStep(baud, asking) {
-        done += 1;
-        if (!signal.aborted) enter({ step: 'listening', role, path, baud, asking, done, most });
-      },
-    });
-    if (!signal.aborted)
-      enterProposals(
-        role,
-        path,
-        found.map((each) => choiceFrom(each, role)),
-      );
-  }
-
-  function enterProposals(role: DeviceRole, path: string, choices: readonly Choice[]): void {
-    enter({ step: 'proposals', role, path, choices });
-  }
-
   async function listenAt(role: DeviceRole, path: string, signal: AbortSignal): Promise<void> {
     await portFree;
     if (signal.aborted) return;
@@ -134,14 +115,24 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
       await devices.lend(role);
       if (signal.aborted) return;
     }
-    if (role === 'wand') return enterProposals(role, path, WAND_CHOICES);
-    const work = recognise(role, path, signal);
+    const onStep = (step: ListeningStep): void => enter({ step: 'listening', role, path, ...step });
+    const work = recogniseDevice({ role, path, openPort, timers, signal, onStep });
     after(work);
-    await work.catch((error: unknown) => {
+    try {
+      const recognised = await work;
+      if (!signal.aborted) enter({ step: 'proposals', role, path, ...recognised });
+    } catch (error) {
       if (signal.aborted) return;
       const failure = error instanceof OpenFailure ? error : new OpenFailure('other', path, error);
       enter({ step: 'failed', role, path, trouble: failure.remedy });
-    });
+    }
+  }
+
+  async function openLinesAt(signal: AbortSignal): Promise<void> {
+    await portFree;
+    if (signal.aborted || stage.step !== 'lines') return;
+    const { path, baud } = stage;
+    enter({ ...stage, opened: openLines({ path, baud, openPort, timers, random, changed }) });
   }
 
   async function openAt(index: number, signal: AbortSignal): Promise<void> {
@@ -226,22 +217,13 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
       if (holder !== null && holder !== role) return 'port-in-use';
       const signal = leave();
       if (lent !== role) giveBack();
-      const [baud = 9600] = RECOGNISED_BAUDS;
-      enter({
-        step: 'listening',
-        role,
-        path,
-        baud,
-        asking: false,
-        done: 0,
-        most: 2 * RECOGNISED_BAUDS.length,
-      });
+      enter({ step: 'listening', role, path, ...firstStep(role) });
       background(listenAt(role, path, signal));
       return null;
     },
     try(role, index) {
       if ((stage.step !== 'proposals' && stage.step !== 'trial') || stage.role !== role) return 'wrong-state';
-      const { path, choices } = stage;
+      const { path, choices, linesBaud } = stage;
       const choice = choices[index];
       if (choice === undefined) return 'no-such-proposal';
       const signal = leave();
@@ -249,6 +231,7 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
         step: 'trial',
         role,
         path,
+        linesBaud,
         choices,
         index,
         choice,
@@ -259,6 +242,25 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
         countsIn: null,
       });
       background(openAt(index, signal));
+      return null;
+    },
+    lines() {
+      if ((stage.step !== 'proposals' && stage.step !== 'trial') || stage.role === 'wand')
+        return 'wrong-state';
+      const { role, path, linesBaud } = stage;
+      if (linesBaud === null) return 'no-plain-lines';
+      const signal = leave();
+      enter({ step: 'lines', role, path, baud: linesBaud, opened: null });
+      background(openLinesAt(signal));
+      return null;
+    },
+    patterns() {
+      if (stage.step !== 'lines') return 'wrong-state';
+      const { role, path, baud, opened } = stage;
+      const choices = (opened?.guesses ?? []).map((guess) => choiceOfGuess(guess, role, baud));
+      if (choices.length === 0) return 'no-pattern-yet';
+      leave();
+      enter({ step: 'proposals', role, path, choices, linesBaud: baud });
       return null;
     },
     prove(loadId) {

@@ -26,8 +26,21 @@ export function setupView(stage: Stage, devices: Devices | null): SetupView {
         })),
       };
     case 'proposals': {
-      const { step, role, path, choices } = stage;
-      return { step, role, path, proposals: choices.map(choiceView) };
+      const { step, role, path, choices, linesBaud } = stage;
+      return { step, role, path, proposals: choices.map(choiceView), lines: linesBaud !== null };
+    }
+    case 'lines': {
+      const { step, role, path, baud, opened } = stage;
+      const status = opened?.link.state.status ?? 'opening';
+      return {
+        step,
+        role,
+        path,
+        baud,
+        link: status === 'absent' ? 'opening' : status,
+        lines: differentLines(opened?.lines ?? []),
+        guesses: opened?.guesses.length ?? 0,
+      };
     }
     case 'trial':
       return trialView(stage);
@@ -37,7 +50,7 @@ export function setupView(stage: Stage, devices: Devices | null): SetupView {
 }
 
 function trialView(stage: TrialStage): SetupView {
-  const { step, role, path, choices, index, opened, proof, told, countsIn } = stage;
+  const { step, role, path, choices, linesBaud, index, opened, proof, told, countsIn } = stage;
   const status = opened?.link.state.status ?? 'opening';
   const trial = opened?.trial;
   return {
@@ -45,6 +58,7 @@ function trialView(stage: TrialStage): SetupView {
     role,
     path,
     proposals: choices.map(choiceView),
+    lines: linesBaud !== null,
     index,
     link: status === 'absent' ? 'opening' : status,
     live: trial?.live?.value ?? null,
@@ -57,4 +71,12 @@ function trialView(stage: TrialStage): SetupView {
     facts: role === 'wand' ? null : factsView(told, opened?.steps ?? NO_STEPS, countsIn),
     needs: needsOf(stage),
   };
+}
+
+/** How many lines are shown. */
+const SHOWN_LINES = 4;
+
+/** The newest lines, each that equals its neighbour once, the newest at the end. */
+function differentLines(lines: readonly string[]): string[] {
+  return lines.filter((line, at) => line !== lines[at + 1]).slice(-SHOWN_LINES);
 }

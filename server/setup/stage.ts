@@ -1,8 +1,11 @@
+import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { ProofView } from '../../shared/setup.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { Choice } from './choice.ts';
 import type { ToldFacts } from './facts.ts';
+import type { LinesLink } from './lines-link.ts';
 import type { PortWatch } from './port-watch.ts';
+import type { ListeningStep, Recognised } from './recognise-device.ts';
 import type { TrialLink } from './trial-link.ts';
 
 /** The device being set up. */
@@ -15,17 +18,20 @@ interface OfDevice {
 export type Stage =
   | { readonly step: 'idle' }
   | { readonly step: 'ports'; readonly watch: PortWatch }
-  | (OfDevice & {
-      readonly step: 'listening';
+  | (OfDevice & ListeningStep & { readonly step: 'listening' })
+  | (OfDevice & Recognised & { readonly step: 'proposals' })
+  | {
+      readonly step: 'lines';
+      readonly role: ScaleRole;
+      readonly path: string;
       readonly baud: number;
-      readonly asking: boolean;
-      readonly done: number;
-      readonly most: number;
-    })
-  | (OfDevice & { readonly step: 'proposals'; readonly choices: readonly Choice[] })
+      /** `null` until the port is free for it. */
+      readonly opened: LinesLink | null;
+    }
   | (OfDevice & { readonly step: 'failed'; readonly trouble: string })
   | (OfDevice & {
       readonly step: 'trial';
+      readonly linesBaud: number | null;
       readonly choices: readonly Choice[];
       readonly index: number;
       readonly choice: Choice;

@@ -57,6 +57,8 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'ports-look': { type: 'ports-look', id: 'i' },
   'device-listen': { type: 'device-listen', id: 'i', role: 'bench', path: '/dev/serial/by-id/usb-one' },
   'device-try': { type: 'device-try', id: 'i', role: 'bench', index: 0 },
+  'device-lines': { type: 'device-lines', id: 'i' },
+  'device-patterns': { type: 'device-patterns', id: 'i' },
   'device-prove': { type: 'device-prove', id: 'i', loadId: 'kg-1' },
   'device-no-tare': { type: 'device-no-tare', id: 'i' },
   'device-division': { type: 'device-division', id: 'i', lastDigits: 5 },

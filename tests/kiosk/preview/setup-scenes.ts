@@ -104,6 +104,7 @@ export function onTrial(changes: Partial<Trial> = {}): Trial {
     step: 'trial',
     ...of,
     proposals: [ASKED, BARE, WORDS],
+    lines: false,
     index: 0,
     link: 'ready',
     live: 20_000,
@@ -115,6 +116,42 @@ export function onTrial(changes: Partial<Trial> = {}): Trial {
     proof: null,
     facts: UNKNOWN_STEPS,
     needs: NEEDS,
+    ...changes,
+  };
+}
+
+const HEARD: ProposalView[] = SPEEDS.map((each, at) =>
+  at === 0
+    ? { ...each, baud: 19_200, sample: '982 000123456789' }
+    : { ...each, baud: at === 2 ? 9600 : each.baud },
+);
+const PATTERNS: ProposalView[] = [
+  ['STB', 'MOT'],
+  ['MOT', 'STB'],
+].map(([rest, moving], at) => ({
+  profile: 'pattern',
+  title: `At rest “${rest}”, moving “${moving}”`,
+  baud: 9600,
+  unit: 'kg',
+  unitKnown: true,
+  confidence: at === 0 ? 0.95 : 0.05,
+  sample: 'STB;    20.00 kg',
+}));
+
+function onLines(changes: Partial<Extract<SetupView, { step: 'lines' }>>): SetupView {
+  return {
+    step: 'lines',
+    ...of,
+    baud: 9600,
+    link: 'ready',
+    lines: [
+      'MOT;    11.35 kg',
+      'MOT;    19.80 kg',
+      'MOT;    20.45 kg',
+      'STB;    20.00 kg',
+      'MOT;    13.20 kg',
+    ],
+    guesses: 0,
     ...changes,
   };
 }
@@ -153,8 +190,13 @@ export const SETUP_SCENES: readonly Scene[] = [
     ...of,
     trouble: 'This user may not open the port: install the device rules, or join the group that owns it.',
   }),
-  scene('proposals', { step: 'proposals', ...of, proposals: [ASKED, BARE, WORDS] }),
-  scene('nothing', { step: 'proposals', ...of, proposals: [] }),
+  scene('proposals', { step: 'proposals', ...of, proposals: [ASKED, BARE, WORDS], lines: false }),
+  scene('proposals-lines', { step: 'proposals', ...of, proposals: [ASKED, BARE, WORDS], lines: true }),
+  scene('nothing', { step: 'proposals', ...of, proposals: [], lines: false }),
+  scene('strange', { step: 'proposals', ...of, proposals: [], lines: true }),
+  scene('lines', onLines({})),
+  scene('lines-found', onLines({ guesses: 2 })),
+  scene('patterns', { step: 'proposals', ...of, proposals: PATTERNS, lines: true }),
   scene('trial-waiting', onTrial({ link: 'settling', live: null, division: null, still: false })),
   scene(
     'trial-garbled',
@@ -213,7 +255,19 @@ export const SETUP_SCENES: readonly Scene[] = [
   ]),
   scene('other-format', onTrial({ needs: { ...NEEDS, otherFormat: true } })),
   scene('trial-other', onTrial(), ['trial-other']),
-  scene('wand-speeds', { step: 'proposals', ...of, role: 'wand', proposals: [...SPEEDS] }, [], 'wand'),
+  scene(
+    'wand-speeds',
+    { step: 'proposals', ...of, role: 'wand', proposals: [...SPEEDS], lines: false },
+    [],
+    'wand',
+  ),
+  scene(
+    'wand-listening',
+    { step: 'listening', ...of, role: 'wand', asking: false, baud: 9600, done: 0, most: 12 },
+    [],
+    'wand',
+  ),
+  scene('wand-heard', { step: 'proposals', ...of, role: 'wand', proposals: HEARD, lines: false }, [], 'wand'),
   scene('wand-wave', onWand({ needs: { ...NEEDS, proof: true } }), [], 'wand'),
   scene('wand-read', onWand({ tag: '982000123456789' }), [], 'wand'),
   {

@@ -1,4 +1,5 @@
 import { grams, kilograms, massFrom } from '../../../core/quantity/mass.ts';
+import type { Connection, OpenPort } from '../../../hardware/serial/connection.ts';
 import { OpenFailure } from '../../../hardware/serial/open-failure.ts';
 import { createMemoryCable, type MemoryCable } from '../../../hardware/simulator/memory-cable.ts';
 import { createSimScale } from '../../../hardware/simulator/sim-scale.ts';
@@ -35,7 +36,9 @@ export interface SetupRig {
 export interface Bench {
   readonly timers: ManualTimers;
   scale(path: string, format: SimFormat, unit?: 'kg' | 'g' | 'lb'): Promise<LoadedScale>;
-  wand(path: string): Promise<ReturnType<typeof createSimWand>>;
+  /** A device that sends lines made of its load and whether it moves, ten times a second. */
+  talker(path: string, line: (grams: number, moves: boolean) => string): Promise<LoadedScale>;
+  wand(path: string, baud?: number): Promise<ReturnType<typeof createSimWand>>;
   rig(config?: DevicesConfig): SetupRig;
 }
 
@@ -61,11 +64,28 @@ export function createBench(): Bench {
       cables.set(path, cable);
       return Object.assign(scale, { cable });
     },
-    async wand(path) {
+    async talker(path, line) {
+      const scale: { load: number } = { load: 0 };
+      let shown = 0;
+      let far: Connection | null = null;
+      const cable = createMemoryCable(path, timers, (connection) => {
+        far = connection;
+      });
+      const speak = (): void => {
+        far?.write(Buffer.from(`${line(scale.load, scale.load !== shown)}\r\n`, 'latin1'));
+        shown = scale.load;
+        timers.set(speak, 100);
+      };
+      speak();
+      await cable.plug();
+      cables.set(path, cable);
+      return Object.assign(scale, { cable });
+    },
+    async wand(path, baud) {
       const wand = createSimWand();
       const cable = createMemoryCable(path, timers, wand.attach);
       await cable.plug();
-      cables.set(path, cable);
+      cables.set(path, baud === undefined ? cable : { ...cable, openPort: garbledBut(baud, cable) });
       return wand;
     },
     rig(initial = {}) {
@@ -122,5 +142,17 @@ export function createBench(): Bench {
         },
       };
     },
+  };
+}
+
+/** A line read at another speed than it is sent at: none of its bytes come as they are. */
+function garbledBut(right: number, cable: MemoryCable): OpenPort {
+  return async (path, baud) => {
+    const connection = await cable.openPort(path, baud);
+    if (baud === right) return connection;
+    return {
+      ...connection,
+      onData: (listen) => connection.onData((chunk) => listen(chunk.map((byte) => byte ^ 0xd5))),
+    };
   };
 }
