@@ -11,7 +11,7 @@ const ALLOWED = {
 };
 
 /** The npm packages `core` may use; no Node module is among them. */
-const CORE_PACKAGES = ['zod'];
+const CORE_PACKAGES = ['cephes', 'zod'];
 
 const IMPORT =
   /^\s*(import|export)\b(?<type>\s+type\b)?[^'"]*?\bfrom\s*['"](?<from>[^'"]+)['"]|\bimport\s*\(\s*['"](?<lazy>[^'"]+)['"]\s*\)|^\s*import\s*['"](?<bare>[^'"]+)['"]/gm;
