@@ -20,6 +20,12 @@ export const AnimalView = z.strictObject({
   /** 15 digits, or `null`. */
   tag: z.string().nullable(),
   inMilk: z.boolean(),
+  /** RFC 3339, or `null` where not known. */
+  bornAt: z.string().nullable(),
+  /** RFC 3339, or `null` where not known to be bred. */
+  bredAt: z.string().nullable(),
+  /** RFC 3339: when the males were taken away; `null` where not known. */
+  malesRemovedAt: z.string().nullable(),
   lastWeightGrams: z.number().nullable(),
   /** RFC 3339, or `null` where never weighed. */
   lastWeighedAt: z.string().nullable(),

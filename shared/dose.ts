@@ -64,7 +64,7 @@ const measured = {
   weightUncertaintyGrams: z.number().nonnegative(),
   /** RFC 3339. */
   weighedAt: z.string(),
-  route: z.literal('oral drench'),
+  route: z.enum(['oral drench', 'under the skin', 'into the muscle', 'as the vet directs']),
 };
 
 /** A dose held out to be given. */

@@ -16,6 +16,9 @@ const vetHours = z
   .max(24 * 365)
   .nullable();
 
+/** Days of a withdrawal as a veterinarian gave them. */
+const vetDays = z.number().int().min(0).max(365).nullable().optional();
+
 /** What really happened to a treatment that was logged. */
 export const CorrectionKind = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('not-given') }),
@@ -77,6 +80,13 @@ export const Intent = z.discriminatedUnion('type', [
     direction: z.enum(['label', 'veterinarian']),
     meatHours: vetHours,
     milkHours: vetHours,
+    /** Days the veterinarian gave, counted to the same time of day; they stand before the hours. */
+    meatDays: vetDays,
+    milkDays: vetDays,
+    /** The rate the veterinarian gave, in mg/kg: only for a rule that ships without one. */
+    targetMgPerKg: z.number().positive().max(1000).nullable().optional(),
+    /** The veterinarian on whose word. */
+    vet: z.string().trim().min(1).max(40).nullable().optional(),
   }),
   z.strictObject({ type: z.literal('withdraw-approval'), id, regimenId: ref }),
   z.strictObject({ type: z.literal('set-syringes'), id, syringeIds: z.array(ref).max(32) }),
@@ -191,6 +201,8 @@ export const REFUSALS = [
   'already-corrected',
   'no-such-regimen',
   'needs-veterinarian',
+  'needs-rate',
+  'rate-not-needed',
   'no-such-syringe',
   'no-such-person',
   'demo-only',

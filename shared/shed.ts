@@ -39,10 +39,31 @@ export type DeviceView = z.infer<typeof DeviceView>;
 
 /** A figure of a regimen with where it comes from. */
 export const FigureView = z.strictObject({
-  label: z.enum(['target', 'ceiling', 'floor', 'repeat', 'meat', 'milk']),
-  /** In mg/kg for the rates, days for repeat, hours for meat and milk; `null` where not known. */
+  label: z.enum([
+    'target',
+    'ceiling',
+    'floor',
+    'repeat',
+    'min-age',
+    'min-weight',
+    'bred',
+    'males',
+    'meat',
+    'milk',
+  ]),
+  /** `null` where not known. */
   value: z.number().nullable(),
-  evidence: z.enum(['primary', 'secondary', 'own-guard', 'estimate', 'not-known', 'not-for-people']),
+  unit: z.enum(['mg/kg', 'days', 'hours', 'kg']),
+  evidence: z.enum([
+    'primary',
+    'secondary',
+    'own-guard',
+    'estimate',
+    'entered',
+    'directed',
+    'not-known',
+    'not-for-people',
+  ]),
   source: z.string(),
 });
 /** A figure of a regimen with where it comes from. */
@@ -56,15 +77,24 @@ export const RegimenView = z.strictObject({
   species: Species,
   use: z.enum(['label', 'extra-label']),
   figures: z.array(FigureView),
-  notes: z.array(z.string()),
+  /** Which animals it leaves out, and what else the keeper must know, one line each with its source. */
+  notes: z.array(z.strictObject({ text: z.string(), source: z.string() })),
+  /** What it is for where it is for one thing only. */
+  purpose: z.string().nullable(),
   approval: z
     .strictObject({
       by: z.string(),
       direction: z.enum(['label', 'veterinarian']),
       /** RFC 3339. */
       at: z.string(),
+      /** The veterinarian on whose word; `null` where not named. */
+      vet: z.string().nullable(),
+      /** The rate the veterinarian gave; `null` where the rule has its own. */
+      targetMgPerKg: z.number().nullable(),
       meatHours: z.number().nullable(),
       milkHours: z.number().nullable(),
+      meatDays: z.number().nullable(),
+      milkDays: z.number().nullable(),
     })
     .nullable(),
 });

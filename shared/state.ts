@@ -43,6 +43,8 @@ export const KioskState = z.strictObject({
   panel: PanelView,
   face: z.enum(['dim', 'glare']),
   weightUnit: z.enum(['kg', 'lb']),
+  /** The farm's zone of the IANA database, in which days are counted and times shown. */
+  timeZone: z.string(),
   platform: z.strictObject({
     link: LinkStatus,
     /** What the platform shows now; `null` whenever that is not current or not usable. */

@@ -2,8 +2,8 @@ import { checkStanding, type ScaleChecking } from '../checking/standing.ts';
 import type { Animal } from '../herd/animal.ts';
 import { doubtOf } from '../herd/plausible.ts';
 import type { Approval } from '../medicine/approval.ts';
-import { whyNotApprovable, withdrawalInForce } from '../medicine/approval.ts';
-import type { Regimen } from '../medicine/formulary.ts';
+import { type Formulary, sameActive } from '../medicine/formulary.ts';
+import type { RegimenInForce } from '../medicine/in-force.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
 import { DAY_MS } from '../moment.ts';
 import { unreachable } from '../unreachable.ts';
@@ -16,6 +16,7 @@ export type CautionStrength = 'stop' | 'ask' | 'note';
 /** Every reason the kiosk may hesitate; the words for each are the screen's. */
 export const CAUTION_CODES = [
   'species-not-covered',
+  'presentation-not-covered',
   'not-approved',
   'jug-past-use-by',
   'jug-empty',
@@ -72,9 +73,12 @@ export interface CautionInput {
   readonly animal: Animal;
   readonly weight: Held;
   readonly jug: Jug;
-  /** `null` where the medicine has no rule for the species. */
-  readonly regimen: Regimen | null;
-  /** `null` where nobody has approved the regimen. */
+  readonly formulary: Formulary;
+  /** Whether the medicine has a rule for the species, and for what is in hand. */
+  readonly covered: 'yes' | 'no' | 'other-presentation';
+  /** `null` where there is no rule, or none whose rate is known. */
+  readonly regimen: RegimenInForce | null;
+  /** `null` where nobody has approved the rule as it stands. */
   readonly approval: Approval | null;
   /** `null` where no dose could be worked out or measured. */
   readonly dose: Dose | null;
@@ -124,11 +128,10 @@ function jugCautions({ jug, dose, wallMs, clockTrusted }: CautionInput): Caution
   return [];
 }
 
-function ruleCautions({ regimen, approval, dose }: CautionInput): Caution[] {
-  if (regimen === null) return [caution('species-not-covered', 'stop')];
-  if (approval === null || whyNotApprovable(regimen, approval.direction) !== null) {
-    return [caution('not-approved', 'stop')];
-  }
+function ruleCautions({ covered, regimen, approval, dose }: CautionInput): Caution[] {
+  if (covered === 'no') return [caution('species-not-covered', 'stop')];
+  if (covered === 'other-presentation') return [caution('presentation-not-covered', 'stop')];
+  if (regimen === null || approval === null) return [caution('not-approved', 'stop')];
   const found: Caution[] = [];
   if (dose === null) found.push(caution('no-syringe', 'stop'));
   if (regimen.use === 'extra-label') found.push(caution('extra-label', 'note'));
@@ -136,10 +139,10 @@ function ruleCautions({ regimen, approval, dose }: CautionInput): Caution[] {
 }
 
 function historyCautions(input: CautionInput): Caution[] {
-  const { jug, regimen, earlier, visit, wallMs, clockTrusted } = input;
+  const { jug, formulary, regimen, earlier, visit, wallMs, clockTrusted } = input;
   const found: Caution[] = [];
   if (visit.unanswered) found.push(caution('unanswered-offer', 'stop'));
-  const same = earlier.filter((dose) => dose.medicineId === jug.medicineId);
+  const same = earlier.filter((dose) => sameActive(formulary, dose.medicineId, jug.medicineId));
   const last = Math.max(...same.filter((dose) => dose.clockTrusted).map((dose) => dose.givenAtMs));
   // In the order given: what a later, trusted date stands behind is known to be old.
   const undated = same.at(-1)?.clockTrusted === false;
@@ -176,9 +179,8 @@ function weightCautions({ animal, weight, visit, wallMs }: CautionInput): Cautio
 
 function milkCautions({ animal, regimen, approval }: CautionInput): Caution[] {
   if (!animal.inMilk || regimen === null || approval === null) return [];
-  const milk = withdrawalInForce(regimen.milk, approval.milkHours);
-  if (milk.kind === 'unknown') return [caution('milk-time-unknown', 'ask')];
-  return milk.kind === 'not-for-people' ? [caution('milk-not-for-people', 'ask')] : [];
+  if (regimen.milk.kind === 'unknown') return [caution('milk-time-unknown', 'ask')];
+  return regimen.milk.kind === 'not-for-people' ? [caution('milk-not-for-people', 'ask')] : [];
 }
 
 function doseCautions({ dose, regimen }: CautionInput): Caution[] {

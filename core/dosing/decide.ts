@@ -1,9 +1,9 @@
 import type { ScaleChecking } from '../checking/standing.ts';
 import type { Animal } from '../herd/animal.ts';
-import type { Approval } from '../medicine/approval.ts';
-import type { Regimen } from '../medicine/formulary.ts';
-import { regimenFor } from '../medicine/formulary.ts';
-import { medicineById } from '../medicine/medicines.ts';
+import { type Approval, approves } from '../medicine/approval.ts';
+import { type Formulary, medicineById, regimensFor } from '../medicine/formulary.ts';
+import { type RegimenInForce, regimenInForce } from '../medicine/in-force.ts';
+import type { Regimen } from '../medicine/regimen.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
@@ -13,6 +13,7 @@ import type { Syringe } from './syringe.ts';
 
 /** What is known of the farm when a dose is decided. */
 export interface DoseWorld {
+  readonly formulary: Formulary;
   readonly approvals: readonly Approval[];
   readonly syringes: readonly Syringe[];
   /** Earlier doses of the whole herd in the order they were given, as they stand after corrections. */
@@ -25,10 +26,22 @@ export interface DoseWorld {
 
 /** A dose with everything that speaks for and against it. */
 export interface Decision {
-  readonly regimen: Regimen | null;
+  readonly regimen: RegimenInForce | null;
   readonly approval: Approval | null;
   readonly dose: Dose | null;
   readonly cautions: readonly Caution[];
+}
+
+/** The rule a dose would follow: the approved one, or the first there is so that it can be named. */
+function ruleFor(
+  rules: readonly Regimen[],
+  approvals: readonly Approval[],
+): { rule: Regimen | null; approval: Approval | null } {
+  for (const rule of rules) {
+    const approval = approvals.find((candidate) => approves(candidate, rule));
+    if (approval !== undefined) return { rule, approval };
+  }
+  return { rule: rules[0] ?? null, approval: null };
 }
 
 /** Decides the dose of one animal at one held weight from one jug; it never offers, it only judges. */
@@ -39,14 +52,18 @@ export function decideDose(
   visit: VisitDoubts,
   world: DoseWorld,
 ): Decision {
-  const medicine = medicineById(jug.medicineId);
-  const regimen = medicine === undefined ? null : (regimenFor(medicine, animal.species) ?? null);
-  const approval = world.approvals.find((candidate) => candidate.regimenId === regimen?.id) ?? null;
+  const medicine = medicineById(world.formulary, jug.medicineId);
+  const ofSpecies = medicine === undefined ? [] : regimensFor(medicine, animal.species);
+  const rules = ofSpecies.filter(({ presentationIds }) => presentationIds?.includes(jug.packetId) ?? true);
+  const { rule, approval } = ruleFor(rules, world.approvals);
+  const regimen = rule === null ? null : regimenInForce(rule, approval);
   const dose = regimen === null ? null : doseFor(weight, regimen, jug, world.syringes);
   const cautions = cautionsFor({
     animal,
     weight,
     jug,
+    formulary: world.formulary,
+    covered: rule !== null ? 'yes' : ofSpecies.length > 0 ? 'other-presentation' : 'no',
     regimen,
     approval,
     dose,

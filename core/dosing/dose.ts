@@ -1,4 +1,4 @@
-import type { Regimen } from '../medicine/formulary.ts';
+import type { RegimenInForce } from '../medicine/in-force.ts';
 import type { Jug } from '../mixing/jug.ts';
 import { activeFor, mgPerKg, rateDelivered, volumeHolding } from '../quantity/strength.ts';
 import type { Volume } from '../quantity/volume.ts';
@@ -26,12 +26,17 @@ export interface DoseInput {
 }
 
 /** The exact volume for a held weight: weight times rate over strength. */
-export function exactDose(weight: Held, regimen: Regimen, jug: Jug): Volume {
+export function exactDose(weight: Held, regimen: RegimenInForce, jug: Jug): Volume {
   return volumeHolding(activeFor(weight.mass, mgPerKg(regimen.target.value)), jug.strength);
 }
 
 /** The dose with the best syringe on hand, or `null` where no syringe can measure it. */
-export function doseFor(weight: Held, regimen: Regimen, jug: Jug, syringes: readonly Syringe[]): Dose | null {
+export function doseFor(
+  weight: Held,
+  regimen: RegimenInForce,
+  jug: Jug,
+  syringes: readonly Syringe[],
+): Dose | null {
   const exact = exactDose(weight, regimen, jug);
   const most = volumeHolding(activeFor(weight.mass, mgPerKg(regimen.ceiling.value)), jug.strength);
   const plan = planSyringe(exact, most, syringes);

@@ -17,8 +17,12 @@ export interface Animal {
   readonly tag: string | null;
   /** Whether its milk is taken for people now. */
   readonly inMilk: boolean;
+  /** Milliseconds since 1970 of the day it was born; `null` where not known. */
+  readonly bornAtMs: number | null;
   /** Milliseconds since 1970 of the day it was bred; `null` where not known to be bred. */
   readonly bredAtMs: number | null;
+  /** Milliseconds since 1970 of the day the males were taken away from it; `null` where not known. */
+  readonly malesRemovedAtMs: number | null;
   /** Its last weight and when (milliseconds since 1970); `null` where never weighed. */
   readonly lastWeight: { readonly mass: Mass; readonly atMs: number } | null;
 }

@@ -1,4 +1,4 @@
-import { packetById } from '../medicine/medicines.ts';
+import { type Formulary, packetById } from '../medicine/formulary.ts';
 import { achievedStrength, withPowderSeen } from '../mixing/achieved.ts';
 import { planMix } from '../mixing/plan.ts';
 import { pourBand } from '../mixing/pour.ts';
@@ -15,6 +15,7 @@ import { watchPowder } from './watch-powder.ts';
 
 /** What the mixing may look at while it takes a step. */
 export interface MixingWorld {
+  readonly formulary: Formulary;
   readonly now: Moment;
   readonly clockTrusted: boolean;
   readonly by: string;
@@ -36,9 +37,9 @@ const LIGHTEST_JUG = 20;
 export function reduceMixing(mixing: Mixing, event: MixingEvent, world: MixingWorld): MixingOutcome {
   switch (event.type) {
     case 'start':
-      return start(mixing, event.packetId);
+      return start(mixing, event.packetId, world);
     case 'water-temperature':
-      return chooseWater(mixing, event.celsius);
+      return chooseWater(mixing, event.celsius, world);
     case 'jug-placed':
       return placeJug(mixing, world);
     case 'poured':
@@ -67,17 +68,17 @@ function refuse(mixing: Mixing, refused: MixingRefusal): MixingOutcome {
   return { mixing, effects: [], refused };
 }
 
-function start(mixing: Mixing, packetId: string): MixingOutcome {
+function start(mixing: Mixing, packetId: string, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'idle') return refuse(mixing, 'wrong-state');
-  return packetById(packetId) === undefined
+  return packetById(world.formulary, packetId) === undefined
     ? refuse(mixing, 'no-such-packet')
     : go({ step: 'water', packetId });
 }
 
-function chooseWater(mixing: Mixing, degrees: number): MixingOutcome {
+function chooseWater(mixing: Mixing, degrees: number, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'water') return refuse(mixing, 'wrong-state');
   if (!(degrees >= 1 && degrees <= 40)) return refuse(mixing, 'temperature-out-of-range');
-  const found = packetById(mixing.packetId);
+  const found = packetById(world.formulary, mixing.packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   return go({ step: 'place', plan: planMix(found.medicine.id, found.packet, celsius(degrees)) });
 }
@@ -111,7 +112,7 @@ function finishPour(mixing: Mixing, world: MixingWorld): MixingOutcome {
   const division = divisionOf(world);
   if (water.value < plan.water.value - pourBand(plan.water, division).value)
     return refuse(mixing, 'too-little-water');
-  const found = packetById(plan.packetId);
+  const found = packetById(world.formulary, plan.packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   // The water is a difference of two readings, so the doubt of one counts twice.
   const uncertainty = grams(Math.SQRT2 * (world.bench.uncertainty?.value ?? division.value));
@@ -150,7 +151,7 @@ function wholePacket(
   rise: Mass,
   world: MixingWorld,
 ): MixingOutcome {
-  const found = packetById(plan.packetId);
+  const found = packetById(world.formulary, plan.packetId);
   if (found === undefined) return go(IDLE_MIXING);
   const surer = withPowderSeen(achieved, found.packet, rise, divisionOf(world));
   return go({ step: 'dissolve', plan, jugMass, net, water, achieved: surer });
@@ -159,7 +160,7 @@ function wholePacket(
 function dissolve(mixing: Mixing, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'dissolve') return refuse(mixing, 'wrong-state');
   const { plan, achieved } = mixing;
-  const found = packetById(plan.packetId);
+  const found = packetById(world.formulary, plan.packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   return go({
     step: 'label',
@@ -172,7 +173,7 @@ function dissolve(mixing: Mixing, world: MixingWorld): MixingOutcome {
       relative: achieved.relative,
       volume: achieved.finalVolume,
       mixedAtMs: world.now.wallMs,
-      useByMs: world.now.wallMs + found.medicine.jugLifeHours.value * HOUR_MS,
+      useByMs: world.now.wallMs + found.packet.jugLifeHours.value * HOUR_MS,
       by: world.by,
       clockTrusted: world.clockTrusted,
       discardedAtMs: null,

@@ -1,32 +1,60 @@
-import type { Regimen, Withdrawal } from './formulary.ts';
+import { isKnown } from './figure.ts';
+import type { Regimen } from './regimen.ts';
 
 /** On whose word a regimen may be used on this farm. */
 export type Direction = 'label' | 'veterinarian';
 
+/** How long a veterinarian said to keep meat or milk back: exact hours, or days to the same time of day. */
+export interface VetTime {
+  readonly unit: 'hours' | 'days';
+  readonly count: number;
+}
+
 /** A person's approval of one regimen. */
 export interface Approval {
   readonly regimenId: string;
+  /** What was approved, as {@link figuresOf} tells it; `null` in approvals from before this was kept. */
+  readonly figures: string | null;
+  /** The person who entered it. */
   readonly by: string;
   readonly direction: Direction;
+  /** The veterinarian on whose word, where the farm names its veterinarians; `null` otherwise. */
+  readonly vet: string | null;
   /** Milliseconds since 1970. */
   readonly atMs: number;
-  /** Hours the veterinarian gave for meat and milk; `null` leaves what the regimen ships with. */
-  readonly meatHours: number | null;
-  readonly milkHours: number | null;
+  /** The rate the veterinarian gave, in mg/kg, for a regimen that ships without one. */
+  readonly targetMgPerKg: number | null;
+  /** What the veterinarian gave for meat and milk; `null` leaves what the regimen ships with. */
+  readonly meat: VetTime | null;
+  readonly milk: VetTime | null;
 }
 
-/** Why an approval is refused, or `null` where it may stand: extra-label use needs a veterinarian's direction. */
-export function whyNotApprovable(regimen: Regimen, direction: Direction): 'needs-veterinarian' | null {
-  return regimen.use === 'extra-label' && direction !== 'veterinarian' ? 'needs-veterinarian' : null;
+/** What an approval stands for, in one line: a regimen whose figures changed since must be approved anew. */
+export function figuresOf({ id, use, route, target, ceiling, floor }: Regimen): string {
+  const rate = isKnown(target) ? target.value : 'unknown';
+  return [id, use, route, rate, ceiling?.value ?? 'none', floor?.value ?? 'none'].join('|');
 }
+
+/** Why an approval is refused. */
+export type NotApprovable = 'needs-veterinarian' | 'needs-rate' | 'rate-not-needed';
 
 /**
- * The withdrawal in force for meat or milk: the veterinarian's hours, never shorter than what a source gives.
- *
- * What a source keeps from people altogether stays so, whatever hours were entered.
+ * Why an approval is refused, or `null` where it may stand: extra-label use needs a veterinarian's direction, and so
+ * does a rate that no source gives. A rate that a source gives is not overruled here.
  */
-export function withdrawalInForce(shipped: Withdrawal, vetHours: number | null): Withdrawal {
-  if (vetHours === null || shipped.kind === 'not-for-people') return shipped;
-  const hours = shipped.kind === 'hours' ? Math.max(shipped.hours, vetHours) : vetHours;
-  return { kind: 'hours', hours, evidence: 'secondary', source: 'The herd’s veterinarian' };
+export function whyNotApprovable(
+  regimen: Regimen,
+  { direction, targetMgPerKg }: Pick<Approval, 'direction' | 'targetMgPerKg'>,
+): NotApprovable | null {
+  if (regimen.use === 'extra-label' && direction !== 'veterinarian') return 'needs-veterinarian';
+  if (isKnown(regimen.target)) return targetMgPerKg === null ? null : 'rate-not-needed';
+  if (direction !== 'veterinarian') return 'needs-veterinarian';
+  return targetMgPerKg === null ? 'needs-rate' : null;
+}
+
+/** Whether an approval is one of this regimen as it stands now. */
+export function approves(approval: Approval, regimen: Regimen): boolean {
+  if (approval.regimenId !== regimen.id) return false;
+  if (approval.figures !== null && approval.figures !== figuresOf(regimen)) return false;
+  return whyNotApprovable(regimen, approval) === null;
 }

@@ -1,5 +1,5 @@
 import { type Contribution, combine, rectangular } from '../dosing/uncertainty.ts';
-import type { Packet } from '../medicine/formulary.ts';
+import type { Packet } from '../medicine/presentation.ts';
 import { grams, type Mass } from '../quantity/mass.ts';
 import { add } from '../quantity/quantity.ts';
 import { type Strength, strengthOf } from '../quantity/strength.ts';

@@ -1,4 +1,4 @@
-import type { Packet } from '../medicine/formulary.ts';
+import type { Packet } from '../medicine/presentation.ts';
 import { grams, type Mass } from '../quantity/mass.ts';
 import { subtract } from '../quantity/quantity.ts';
 import { type Strength, strengthOf } from '../quantity/strength.ts';

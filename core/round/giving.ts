@@ -73,7 +73,7 @@ function give(round: Round, offerId: string, outcome: Outcome, world: RoundWorld
 }
 
 function record(offer: Offer, outcome: Outcome, late: boolean, world: RoundWorld) {
-  return treatmentFrom(world.freshId, offer, outcome, late, world.now, world.clockTrusted, world.by);
+  return treatmentFrom(world.freshId, offer, outcome, late, world);
 }
 
 function skip(round: Round, reason: Extract<GivingEvent, { type: 'skip' }>['reason']): RoundStep {

@@ -2,7 +2,7 @@ import type { Caution } from '../dosing/cautions.ts';
 import type { Dose } from '../dosing/dose.ts';
 import type { Animal } from '../herd/animal.ts';
 import type { Approval } from '../medicine/approval.ts';
-import type { Regimen } from '../medicine/formulary.ts';
+import type { RegimenInForce } from '../medicine/in-force.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
@@ -19,7 +19,7 @@ export interface Offer {
   readonly id: string;
   readonly animal: Animal;
   readonly jug: Jug;
-  readonly regimen: Regimen;
+  readonly regimen: RegimenInForce;
   readonly approval: Approval;
   readonly weight: VisitWeight;
   readonly dose: Dose;

@@ -1,5 +1,6 @@
 import type { CautionCode } from '../dosing/cautions.ts';
 import type { Decision, DoseWorld } from '../dosing/decide.ts';
+import type { TimeZone } from '../dosing/local-time.ts';
 import type { Animal } from '../herd/animal.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
@@ -129,6 +130,8 @@ export interface RoundStep {
 /** What the round may look at while it takes a step. */
 export interface RoundWorld extends DoseWorld {
   readonly now: Moment;
+  /** The farm's own, in which days are counted. */
+  readonly timeZone: TimeZone;
   readonly animals: readonly Animal[];
   readonly jugs: readonly Jug[];
   /** Whether the platform's link is ready and its deck not blank. */

@@ -1,8 +1,7 @@
 import type { Caution } from '../dosing/cautions.ts';
 import { type Clear, clearAfter } from '../dosing/withdrawal.ts';
-import { withdrawalInForce } from '../medicine/approval.ts';
-import type { Moment } from '../moment.ts';
 import type { Offer } from './offer.ts';
+import type { RoundWorld } from './state.ts';
 
 /** How much of the dose the animal kept down. */
 export type Outcome = 'whole' | 'part' | 'spat-out';
@@ -42,9 +41,7 @@ export function treatmentFrom(
   offer: Offer,
   outcome: Outcome,
   late: boolean,
-  now: Moment,
-  clockTrusted: boolean,
-  by: string,
+  { now, timeZone, clockTrusted, by }: Pick<RoundWorld, 'now' | 'timeZone' | 'clockTrusted' | 'by'>,
 ): Treatment {
   return {
     id,
@@ -54,8 +51,8 @@ export function treatmentFrom(
     clockTrusted,
     by,
     late,
-    meat: clearAfter(withdrawalInForce(offer.regimen.meat, offer.approval.meatHours), now.wallMs),
-    milk: clearAfter(withdrawalInForce(offer.regimen.milk, offer.approval.milkHours), now.wallMs),
+    meat: clearAfter(offer.regimen.meat, now.wallMs, timeZone),
+    milk: clearAfter(offer.regimen.milk, now.wallMs, timeZone),
     accepted: offer.accepted,
   };
 }

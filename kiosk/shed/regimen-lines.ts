@@ -8,9 +8,9 @@ export interface RegimenLine {
   readonly label: string;
   /** The figure as shown; empty for a note. */
   readonly value: string;
-  /** How well it is known; empty for a note. */
+  /** How well it is known; the note itself. */
   readonly evidence: string;
-  /** Where the figure comes from, or the note itself. */
+  /** Where the figure or note comes from. */
   readonly text: string;
 }
 
@@ -32,35 +32,44 @@ export function regimenLines(regimen: RegimenView, words: Words, show: Show): Re
       text: figure.source,
     };
   });
-  const notes = [words.shed.use[regimen.use], ...regimen.notes].map((text, at) => ({
-    id: `note-${at}`,
-    label: words.shed.note,
-    value: '',
-    evidence: '',
-    text,
-  }));
+  const notes = [{ text: words.shed.use[regimen.use], source: '' }, ...regimen.notes].map(
+    ({ text, source }, at) => ({
+      id: `note-${at}`,
+      label: words.shed.note,
+      value: '',
+      evidence: text,
+      text: source,
+    }),
+  );
   return [...figures, ...notes];
 }
 
 /** The days a veterinarian gave in place of a figure; `null` where the figure stands. */
 function vetDays({ approval }: RegimenView, label: FigureView['label']): number | null {
-  const hours = label === 'meat' ? approval?.meatHours : label === 'milk' ? approval?.milkHours : null;
-  return hours == null ? null : hours / HOURS_IN_DAY;
+  if (approval === null || (label !== 'meat' && label !== 'milk')) return null;
+  const days = label === 'meat' ? approval.meatDays : approval.milkDays;
+  const hours = label === 'meat' ? approval.meatHours : approval.milkHours;
+  return days ?? (hours === null ? null : hours / HOURS_IN_DAY);
 }
 
 /** A figure of a regimen as it is shown; one that is not known says so, and never looks like zero. */
 export function figureShown(figure: FigureView, words: Words, show: Show): string {
   if (figure.evidence === 'not-for-people') return words.shed.never;
   if (figure.value === null) return words.shed.notKnown;
-  switch (figure.label) {
-    case 'target':
-    case 'ceiling':
-    case 'floor':
+  switch (figure.unit) {
+    case 'mg/kg':
       return show.rate(figure.value);
-    case 'repeat':
+    case 'days':
       return words.shed.days(show.number(figure.value, 1));
-    case 'meat':
-    case 'milk':
-      return words.shed.days(show.number(figure.value / HOURS_IN_DAY, 1));
+    case 'hours':
+      return words.shed.hours(show.number(figure.value, 1));
+    case 'kg':
+      return show.weight(1000 * figure.value);
   }
+}
+
+/** The whole days a withdrawal keeps back at least; 0 where it has no time. */
+export function wholeDays(figure: FigureView | undefined): number {
+  if (figure === undefined || figure.value === null) return 0;
+  return Math.ceil(figure.unit === 'hours' ? figure.value / HOURS_IN_DAY : figure.value);
 }

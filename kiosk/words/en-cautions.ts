@@ -19,6 +19,11 @@ function say(title: string, detail: string, accept = ''): CautionWords {
 export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'species-not-covered': () =>
     say('Not for this kind of animal', 'This medicine has no rule here for the species. Do not give it.'),
+  'presentation-not-covered': () =>
+    say(
+      'Not what is in this bottle',
+      'The rule for this kind of animal is for another presentation of the medicine. Do not give this one.',
+    ),
   'not-approved': () =>
     say('Rule not approved', 'Nobody on this farm has approved this dose rule. Read it at Shed first.'),
   'jug-past-use-by': (v, show) =>

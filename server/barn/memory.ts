@@ -5,10 +5,12 @@ import { type ScaleChecking, USUAL_CHECK_DAYS } from '../../core/checking/standi
 import { NO_SYRINGE_CHECK } from '../../core/checking/syringe-check.ts';
 import type { SyringeCheck, SyringeCheckRecord } from '../../core/checking/syringe-check-state.ts';
 import { SYRINGE_CATALOGUE, type Syringe } from '../../core/dosing/syringe.ts';
+import { SHIPPED } from '../../core/formulary/shipped.ts';
 import type { Animal } from '../../core/herd/animal.ts';
 import { IDLE_MIXING } from '../../core/jug/reduce.ts';
 import type { Mixing } from '../../core/jug/state.ts';
 import type { Approval } from '../../core/medicine/approval.ts';
+import type { Formulary } from '../../core/medicine/formulary.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
 import { type DayBookEntry, withDrawn, withLastWeights } from '../../core/round/day-book.ts';
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
@@ -35,6 +37,8 @@ export interface Memory {
   readonly animals: readonly Animal[];
   readonly jugs: readonly Jug[];
   readonly entries: readonly DayBookEntry[];
+  /** What the kiosk ships with, and what the farm added. */
+  readonly formulary: Formulary;
   readonly approvals: readonly Approval[];
   readonly settings: Settings;
   /** A tag that belongs to no animal, and the uptime it was read at. */
@@ -59,7 +63,7 @@ export function defaultSettings(config: {
 }
 
 /** What the disk says, with both workflows at their beginning. */
-export function loadMemory(store: Store, defaults: Settings): Memory {
+export function loadMemory(store: Store, defaults: Settings, formulary: Formulary = SHIPPED): Memory {
   const entries = store.dayBook.entries();
   return {
     deck: BLANK_DECK,
@@ -77,6 +81,7 @@ export function loadMemory(store: Store, defaults: Settings): Memory {
     animals: withLastWeights(store.animals.all(), entries),
     jugs: withDrawn(store.jugs.all(), entries),
     entries,
+    formulary,
     approvals: store.approvals.inForce(),
     settings: store.settings.read(defaults),
     unknownTag: null,

@@ -50,6 +50,9 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'already-corrected': 'This row was already taken back as not given.',
   'no-such-regimen': 'The formulary has no such rule.',
   'needs-veterinarian': 'This use is not on the label: it needs a veterinarian’s direction.',
+  'needs-rate': 'No source gives a rate for this rule. Enter the rate the veterinarian gave, then approve.',
+  'rate-not-needed':
+    'This rule has a rate with a source. A rate of the veterinarian’s own is a rule of its own: add one at Shed.',
   'no-such-syringe': 'The catalogue has no such syringe.',
   'no-such-person': 'No such person works here by the configuration.',
   'demo-only': 'This exists only in the demo.',

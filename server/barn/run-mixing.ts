@@ -7,6 +7,7 @@ import { runRound } from './run-round.ts';
 export function runMixing(barn: BarnContext, event: MixingEvent): MixingRefusal | null {
   const { memory, clock, store } = barn;
   const outcome = reduceMixing(memory.mixing, event, {
+    formulary: memory.formulary,
     now: clock.now(),
     clockTrusted: clock.isTrusted(),
     by: memory.settings.person,

@@ -13,6 +13,8 @@ export function roundWorld(barn: BarnContext): RoundWorld {
   return {
     now,
     clockTrusted: clock.isTrusted(),
+    timeZone: barn.config.timeZone,
+    formulary: memory.formulary,
     animals: memory.animals,
     jugs: memory.jugs,
     approvals: memory.approvals,

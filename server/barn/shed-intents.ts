@@ -1,8 +1,8 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import type { Animal } from '../../core/herd/animal.ts';
 import { checkTag } from '../../core/herd/tag.ts';
-import { whyNotApprovable } from '../../core/medicine/approval.ts';
-import { regimenById } from '../../core/medicine/medicines.ts';
+import { figuresOf, type VetTime, whyNotApprovable } from '../../core/medicine/approval.ts';
+import { regimenById, regimensFor } from '../../core/medicine/formulary.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { Settings } from '../store/settings.ts';
 import type { BarnContext } from './barn-context.ts';
@@ -25,7 +25,9 @@ export function enrol(barn: BarnContext, intent: Of<'enrol'>): Refusal | null {
     class: intent.class,
     tag: intent.tag,
     inMilk: intent.inMilk,
+    bornAtMs: null,
     bredAtMs: null,
+    malesRemovedAtMs: null,
     lastWeight: null,
   };
   store.animals.add(animal);
@@ -37,25 +39,42 @@ export function enrol(barn: BarnContext, intent: Of<'enrol'>): Refusal | null {
 
 /** Approves a regimen for this farm, in the name of the person working. */
 export function approve(barn: BarnContext, intent: Of<'approve'>): Refusal | null {
-  const found = regimenById(intent.regimenId);
+  const { formulary, settings, approvals } = barn.memory;
+  const found = regimenById(formulary, intent.regimenId);
   if (found === undefined) return 'no-such-regimen';
-  const why = whyNotApprovable(found.regimen, intent.direction);
+  const { medicine, regimen } = found;
+  const { direction, targetMgPerKg = null, vet = null } = intent;
+  const why = whyNotApprovable(regimen, { direction, targetMgPerKg });
   if (why !== null) return why;
+  const atMs = Math.round(barn.clock.now().wallMs);
+  // One rule of a medicine for a species: with two in force nobody could tell which one a dose follows.
+  for (const { id } of regimensFor(medicine, regimen.species)) {
+    if (id !== regimen.id && approvals.some(({ regimenId }) => regimenId === id))
+      barn.store.approvals.withdraw(id, settings.person, atMs);
+  }
   barn.store.approvals.approve({
     regimenId: intent.regimenId,
-    by: barn.memory.settings.person,
-    direction: intent.direction,
-    atMs: Math.round(barn.clock.now().wallMs),
-    meatHours: intent.meatHours,
-    milkHours: intent.milkHours,
+    figures: figuresOf(regimen),
+    by: settings.person,
+    direction,
+    vet,
+    atMs,
+    targetMgPerKg,
+    meat: vetTime(intent.meatHours, intent.meatDays ?? null),
+    milk: vetTime(intent.milkHours, intent.milkDays ?? null),
   });
   return rulesChanged(barn);
 }
 
+function vetTime(hours: number | null, days: number | null): VetTime | null {
+  if (days !== null) return { unit: 'days', count: days };
+  return hours === null ? null : { unit: 'hours', count: hours };
+}
+
 /** Takes an approval back; an offer that rested on it ends. */
 export function withdrawApproval(barn: BarnContext, intent: Of<'withdraw-approval'>): Refusal | null {
-  if (regimenById(intent.regimenId) === undefined) return 'no-such-regimen';
-  const { settings } = barn.memory;
+  const { settings, formulary } = barn.memory;
+  if (regimenById(formulary, intent.regimenId) === undefined) return 'no-such-regimen';
   barn.store.approvals.withdraw(intent.regimenId, settings.person, Math.round(barn.clock.now().wallMs));
   return rulesChanged(barn);
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isTimeZone } from '../../core/dosing/local-time.ts';
 import { scaleProfile, settingsTrouble } from '../../hardware/scale/profiles.ts';
 import type { ScaleSettings } from '../../hardware/scale/settings.ts';
 import { SETTING_WORDS } from './setting-words.ts';
@@ -84,6 +85,11 @@ export const KioskConfig = z.strictObject({
   weightUnit: z.enum(['kg', 'lb']).default('kg'),
   /** Who works here, as the screen names them. */
   people: z.array(z.string().trim().min(1).max(24)).min(1).max(12).prefault(['Keeper']),
+  /** The farm's zone, in which days are counted and clear times shown; left out, the board's own. */
+  timeZone: z
+    .string()
+    .refine(isTimeZone, { message: 'no such time zone: give one such as Europe/Dublin' })
+    .default(() => Intl.DateTimeFormat().resolvedOptions().timeZone),
   devices: DevicesConfig.prefault({}),
 });
 /** The file `kiosk.json` in the data folder. */

@@ -1,4 +1,7 @@
+import { SHIPPED } from '../../core/formulary/shipped.ts';
 import type { Animal, AnimalClass, Species } from '../../core/herd/animal.ts';
+import { figuresOf } from '../../core/medicine/approval.ts';
+import { regimenById } from '../../core/medicine/formulary.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { pounds } from '../../core/quantity/mass.ts';
 import type { Store } from '../store/store.ts';
@@ -32,6 +35,12 @@ const SYRINGES = [
   'syringe-20-by-1',
 ];
 
+/** What the demo's invented veterinarian approved, with days for meat and milk. */
+const APPROVED = [
+  ['levamisole-goat', 10, 12],
+  ['levamisole-sheep', 10, null],
+] as const;
+
 /** Fills an empty demo database: herd, syringes, checked scales, and the approvals of its invented veterinarian. */
 export function seedDemoFarm(store: Store, wallMs: number, newId: () => string): void {
   if (store.animals.all().length > 0) return;
@@ -44,7 +53,9 @@ export function seedDemoFarm(store: Store, wallMs: number, newId: () => string):
         class: kind,
         tag: `${TAG_PREFIX}${tagEnd}`,
         inMilk,
+        bornAtMs: null,
         bredAtMs: null,
+        malesRemovedAtMs: null,
         lastWeight: { mass: pounds(weight), atMs: wallMs - 21 * DAY_MS },
       };
       store.animals.add(animal);
@@ -53,8 +64,20 @@ export function seedDemoFarm(store: Store, wallMs: number, newId: () => string):
     store.settings.write('weightUnit', 'lb');
     store.scaleChecks.add(demoCheck('platform', newId(), wallMs - DAY_MS));
     store.scaleChecks.add(demoCheck('bench', newId(), wallMs - DAY_MS));
-    const vet = { by: 'the demo’s invented vet', atMs: wallMs, direction: 'veterinarian' as const };
-    store.approvals.approve({ ...vet, regimenId: 'levamisole-goat', meatHours: 240, milkHours: 288 });
-    store.approvals.approve({ ...vet, regimenId: 'levamisole-sheep', meatHours: 240, milkHours: null });
+    for (const [regimenId, meatDays, milkDays] of APPROVED) {
+      const found = regimenById(SHIPPED, regimenId);
+      if (found === undefined) throw new Error(`the demo approves ${regimenId}, which does not ship`);
+      store.approvals.approve({
+        regimenId,
+        figures: figuresOf(found.regimen),
+        by: 'the demo’s invented vet',
+        direction: 'veterinarian',
+        vet: null,
+        atMs: wallMs,
+        targetMgPerKg: null,
+        meat: { unit: 'days', count: meatDays },
+        milk: milkDays === null ? null : { unit: 'days', count: milkDays },
+      });
+    }
   });
 }

@@ -1,4 +1,4 @@
-import { packetById } from '../../core/medicine/medicines.ts';
+import { packetById } from '../../core/medicine/formulary.ts';
 import { grams } from '../../core/quantity/mass.ts';
 import { scale } from '../../core/quantity/quantity.ts';
 import { unreachable } from '../../core/unreachable.ts';
@@ -59,7 +59,7 @@ export function createTray(barn: SimulatedBarn): (action: TrayAction, memory: Me
   };
 }
 
-function packetMass({ mixing }: Memory) {
-  const packet = 'plan' in mixing ? packetById(mixing.plan.packetId)?.packet : undefined;
+function packetMass({ mixing, formulary }: Memory) {
+  const packet = 'plan' in mixing ? packetById(formulary, mixing.plan.packetId)?.packet : undefined;
   return grams(packet?.grossGrams.value ?? SPARE_PACKET);
 }

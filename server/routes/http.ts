@@ -26,13 +26,13 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
   }));
   app.get('/api/state', async () => house.state());
   app.get('/api/treatments', async () => {
-    const { entries, animals } = context.memory;
-    return dayBookView(entries, animals, entries.length);
+    const { entries, animals, formulary } = context.memory;
+    return dayBookView(entries, animals, entries.length, formulary);
   });
   app.get('/api/animals', async () => context.memory.animals.map(animalView));
   app.get('/api/jugs', async () => {
     const { wallMs } = context.clock.now();
-    return context.memory.jugs.map((jug) => jugView(jug, wallMs));
+    return context.memory.jugs.map((jug) => jugView(jug, wallMs, context.memory.formulary));
   });
   app.get('/api/schema', async () => ({
     intent: z.toJSONSchema(Intent),

@@ -14,14 +14,18 @@ const Row = z.strictObject({
   bred_at_ms: z.int().nullable(),
   first_weight_g: z.number().nullable(),
   first_weighed_at_ms: z.int().nullable(),
+  born_at_ms: z.int().nullable(),
+  males_removed_at_ms: z.int().nullable(),
 });
 
 /** The herd on disk. Weights after the first come from the day book. */
 export function createAnimalStore(db: Db) {
   const all = db.prepare('SELECT * FROM animals ORDER BY name');
   const insert = db.prepare(
-    `INSERT INTO animals (id, name, species, class, tag, in_milk, bred_at_ms, first_weight_g, first_weighed_at_ms)
-     VALUES (@id, @name, @species, @class, @tag, @inMilk, @bredAtMs, @firstWeight, @firstWeighedAt)`,
+    `INSERT INTO animals (id, name, species, class, tag, in_milk, born_at_ms, bred_at_ms, males_removed_at_ms,
+                          first_weight_g, first_weighed_at_ms)
+     VALUES (@id, @name, @species, @class, @tag, @inMilk, @bornAtMs, @bredAtMs, @malesRemovedAtMs, @firstWeight,
+             @firstWeighedAt)`,
   );
   return {
     /** Every animal with the weight it was enrolled at, if any. */
@@ -35,7 +39,9 @@ export function createAnimalStore(db: Db) {
           class: animal.class,
           tag: animal.tag,
           inMilk: animal.in_milk === 1,
+          bornAtMs: animal.born_at_ms,
           bredAtMs: animal.bred_at_ms,
+          malesRemovedAtMs: animal.males_removed_at_ms,
           lastWeight:
             animal.first_weight_g === null || animal.first_weighed_at_ms === null
               ? null
@@ -52,7 +58,9 @@ export function createAnimalStore(db: Db) {
         class: animal.class,
         tag: animal.tag,
         inMilk: animal.inMilk ? 1 : 0,
+        bornAtMs: animal.bornAtMs,
         bredAtMs: animal.bredAtMs,
+        malesRemovedAtMs: animal.malesRemovedAtMs,
         firstWeight: animal.lastWeight?.mass.value ?? null,
         firstWeighedAt: animal.lastWeight?.atMs ?? null,
       });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Approval } from '../../core/medicine/approval.ts';
+import type { Approval, VetTime } from '../../core/medicine/approval.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -11,14 +11,30 @@ const Row = z.strictObject({
   milk_hours: z.int().nullable(),
   at_ms: z.int(),
   by: z.string(),
+  meat_days: z.int().nullable(),
+  milk_days: z.int().nullable(),
+  target_mg_per_kg: z.number().nullable(),
+  vet: z.string().nullable(),
+  figures: z.string().nullable(),
 });
+
+function vetTime(hours: number | null, days: number | null): VetTime | null {
+  if (days !== null) return { unit: 'days', count: days };
+  return hours === null ? null : { unit: 'hours', count: hours };
+}
+
+function countIn(time: VetTime | null, unit: VetTime['unit']): number | null {
+  return time?.unit === unit ? time.count : null;
+}
 
 /** Who approved which regimen, on whose direction and when; a withdrawal is a further row. */
 export function createApprovalStore(db: Db) {
   const all = db.prepare('SELECT * FROM approvals ORDER BY sequence');
   const add = db.prepare(
-    `INSERT INTO approvals (regimen_id, kind, direction, meat_hours, milk_hours, at_ms, by)
-     VALUES (@regimenId, @kind, @direction, @meatHours, @milkHours, @atMs, @by)`,
+    `INSERT INTO approvals (regimen_id, kind, direction, meat_hours, milk_hours, at_ms, by, meat_days, milk_days,
+                            target_mg_per_kg, vet, figures)
+     VALUES (@regimenId, @kind, @direction, @meatHours, @milkHours, @atMs, @by, @meatDays, @milkDays,
+             @target, @vet, @figures)`,
   );
   return {
     /** The approvals in force: the latest word on each regimen. */
@@ -30,23 +46,40 @@ export function createApprovalStore(db: Db) {
         else {
           latest.set(row.regimen_id, {
             regimenId: row.regimen_id,
+            figures: row.figures,
             by: row.by,
             direction: row.direction,
+            vet: row.vet,
             atMs: row.at_ms,
-            meatHours: row.meat_hours,
-            milkHours: row.milk_hours,
+            targetMgPerKg: row.target_mg_per_kg,
+            meat: vetTime(row.meat_hours, row.meat_days),
+            milk: vetTime(row.milk_hours, row.milk_days),
           });
         }
       }
       return [...latest.values()];
     },
     /** Writes an approval. */
-    approve(approval: Approval): void {
-      add.run({ ...approval, kind: 'approved' });
+    approve({ regimenId, figures, by, direction, vet, atMs, targetMgPerKg, meat, milk }: Approval): void {
+      add.run({
+        regimenId,
+        kind: 'approved',
+        direction,
+        meatHours: countIn(meat, 'hours'),
+        milkHours: countIn(milk, 'hours'),
+        meatDays: countIn(meat, 'days'),
+        milkDays: countIn(milk, 'days'),
+        target: targetMgPerKg,
+        vet,
+        figures,
+        atMs,
+        by,
+      });
     },
     /** Takes an approval back. */
     withdraw(regimenId: string, by: string, atMs: number): void {
-      add.run({ regimenId, kind: 'withdrawn', direction: null, meatHours: null, milkHours: null, atMs, by });
+      const nothing = { direction: null, meatHours: null, milkHours: null, meatDays: null, milkDays: null };
+      add.run({ regimenId, kind: 'withdrawn', ...nothing, target: null, vet: null, figures: null, atMs, by });
     },
   };
 }

@@ -131,4 +131,14 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TRIGGER syringe_checks_are_never_deleted BEFORE DELETE ON syringe_checks
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the checks'); END;
   `,
+  `
+  ALTER TABLE approvals ADD COLUMN meat_days INTEGER CHECK (meat_days >= 0);
+  ALTER TABLE approvals ADD COLUMN milk_days INTEGER CHECK (milk_days >= 0);
+  ALTER TABLE approvals ADD COLUMN target_mg_per_kg REAL CHECK (target_mg_per_kg > 0);
+  ALTER TABLE approvals ADD COLUMN vet TEXT;
+  ALTER TABLE approvals ADD COLUMN figures TEXT;
+
+  ALTER TABLE animals ADD COLUMN born_at_ms INTEGER;
+  ALTER TABLE animals ADD COLUMN males_removed_at_ms INTEGER;
+  `,
 ];

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { CAUTION_CODES } from '../../core/dosing/cautions.ts';
-import { Regimen } from '../../core/medicine/formulary.ts';
+import type { Approval } from '../../core/medicine/approval.ts';
 import type { Treatment } from '../../core/round/treatment.ts';
 import { AnimalClass, Species } from '../../shared/animal.ts';
 import { StoredMeasure, storedQuantity } from './stored-quantity.ts';
+import { StoredRegimen } from './stored-regimen.ts';
 
 const mass = storedQuantity('g');
 const volume = storedQuantity('mL');
@@ -28,7 +29,9 @@ const Animal = z.strictObject({
   class: AnimalClass,
   tag: z.string().nullable(),
   inMilk: z.boolean(),
+  bornAtMs: ms.nullable().default(null),
   bredAtMs: ms.nullable(),
+  malesRemovedAtMs: ms.nullable().default(null),
   lastWeight: z.strictObject({ mass, atMs: ms }).nullable(),
 });
 
@@ -72,19 +75,49 @@ const Dose = z.strictObject({
   }),
 });
 
+const direction = z.enum(['label', 'veterinarian']);
+const VetTime = z.strictObject({ unit: z.enum(['hours', 'days']), count: z.number() }).nullable();
+
+const ApprovalNow = z.strictObject({
+  regimenId: z.string(),
+  figures: z.string().nullable(),
+  by: z.string(),
+  direction,
+  vet: z.string().nullable(),
+  atMs: ms,
+  targetMgPerKg: z.number().nullable(),
+  meat: VetTime,
+  milk: VetTime,
+});
+
+/** An approval in rows written before a veterinarian could give days or a rate. */
+const ApprovalBefore = z
+  .strictObject({
+    regimenId: z.string(),
+    by: z.string(),
+    direction,
+    atMs: ms,
+    meatHours: z.number().nullable(),
+    milkHours: z.number().nullable(),
+  })
+  .transform(({ meatHours, milkHours, ...approval }): Approval => {
+    const hours = (count: number | null) => (count === null ? null : { unit: 'hours' as const, count });
+    return {
+      ...approval,
+      figures: null,
+      vet: null,
+      targetMgPerKg: null,
+      meat: hours(meatHours),
+      milk: hours(milkHours),
+    };
+  });
+
 const Offer = z.strictObject({
   id: z.string(),
   animal: Animal,
   jug: Jug,
-  regimen: Regimen,
-  approval: z.strictObject({
-    regimenId: z.string(),
-    by: z.string(),
-    direction: z.enum(['label', 'veterinarian']),
-    atMs: ms,
-    meatHours: z.number().nullable(),
-    milkHours: z.number().nullable(),
-  }),
+  regimen: StoredRegimen,
+  approval: z.union([ApprovalNow, ApprovalBefore]),
   weight: z.strictObject({
     held: z.strictObject({ mass, uncertainty: mass, at: ms, changedFrom: mass.nullable() }),
     atMs: ms,

@@ -1,7 +1,7 @@
 import type { Caution } from '../../core/dosing/cautions.ts';
 import type { Clear } from '../../core/dosing/withdrawal.ts';
 import type { Animal } from '../../core/herd/animal.ts';
-import { medicineById } from '../../core/medicine/medicines.ts';
+import { type Formulary, medicineById } from '../../core/medicine/formulary.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Offer } from '../../core/round/offer.ts';
 import type { Correction } from '../../core/round/treatment.ts';
@@ -9,14 +9,14 @@ import type { CautionView, ClearView, CorrectionView, OfferView, TreatmentView }
 import { rfc3339 } from './times.ts';
 
 /** The measured dose, the same for the offer shown and the treatment logged. */
-function measuredView(offer: Offer) {
+function measuredView(offer: Offer, formulary: Formulary) {
   const { animal, jug, dose, regimen, weight } = offer;
   const { plan, budget } = dose;
   return {
     animal: animal.id,
     animalName: animal.name,
     species: animal.species,
-    active: medicineById(jug.medicineId)?.active ?? jug.medicineId,
+    active: medicineById(formulary, jug.medicineId)?.active ?? jug.medicineId,
     jugId: jug.id,
     jugNumber: jug.number,
     volumeMl: plan.total.value,
@@ -39,11 +39,11 @@ function measuredView(offer: Offer) {
 }
 
 /** An offer as the wire carries it. */
-export function offerView(offer: Offer): OfferView {
+export function offerView(offer: Offer, formulary: Formulary): OfferView {
   return {
     id: offer.id,
-    ...measuredView(offer),
-    agitate: medicineById(offer.jug.medicineId)?.agitate ?? 'shake',
+    ...measuredView(offer, formulary),
+    agitate: medicineById(formulary, offer.jug.medicineId)?.agitate.how ?? 'shake',
     cautions: offer.cautions.map(cautionView),
     expiresAt: rfc3339(offer.expiresAtMs),
   };
@@ -77,13 +77,14 @@ export function treatmentView(
   entry: DayBookEntry,
   sequence: number,
   animals: readonly Animal[],
+  formulary: Formulary,
 ): TreatmentView {
   const { treatment, corrections } = entry;
   return {
     id: treatment.id,
     sequence,
     offerId: treatment.offer.id,
-    ...measuredView(treatment.offer),
+    ...measuredView(treatment.offer, formulary),
     outcome: treatment.outcome,
     givenAt: rfc3339(treatment.givenAtMs),
     provisional: !treatment.clockTrusted,
@@ -102,10 +103,11 @@ export function dayBookView(
   entries: readonly DayBookEntry[],
   animals: readonly Animal[],
   count: number,
+  formulary: Formulary,
 ): TreatmentView[] {
   const first = Math.max(0, entries.length - count);
   return entries
     .slice(first)
-    .map((entry, i) => treatmentView(entry, first + i + 1, animals))
+    .map((entry, i) => treatmentView(entry, first + i + 1, animals, formulary))
     .reverse();
 }

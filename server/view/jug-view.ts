@@ -1,5 +1,5 @@
 import type { Mixing } from '../../core/jug/state.ts';
-import { medicineById } from '../../core/medicine/medicines.ts';
+import { type Formulary, medicineById } from '../../core/medicine/formulary.ts';
 import { type Jug, jugLife, remaining } from '../../core/mixing/jug.ts';
 import type { MixPlan } from '../../core/mixing/plan.ts';
 import { guidePour } from '../../core/mixing/pour.ts';
@@ -11,8 +11,8 @@ import type { JugView, MixingView, PlanView, PourView } from '../../shared/jug.t
 import { rfc3339 } from './times.ts';
 
 /** A jug as the wire carries it. */
-export function jugView(jug: Jug, wallMs: number): JugView {
-  const medicine = medicineById(jug.medicineId);
+export function jugView(jug: Jug, wallMs: number, formulary: Formulary): JugView {
+  const medicine = medicineById(formulary, jug.medicineId);
   return {
     id: jug.id,
     number: jug.number,
@@ -29,9 +29,9 @@ export function jugView(jug: Jug, wallMs: number): JugView {
   };
 }
 
-function planView(plan: MixPlan): PlanView {
+function planView(plan: MixPlan, formulary: Formulary): PlanView {
   return {
-    medicine: medicineById(plan.medicineId)?.name ?? plan.medicineId,
+    medicine: medicineById(formulary, plan.medicineId)?.name ?? plan.medicineId,
     packetId: plan.packetId,
     mode: plan.mode,
     celsius: plan.temperature.value,
@@ -58,7 +58,7 @@ function pourView(mixing: Extract<Mixing, { step: 'pour' }>, bench: Bench): Pour
 }
 
 /** The jug being mixed as the wire carries it, with what the bench shows now. */
-export function mixingView(mixing: Mixing, bench: Bench, wallMs: number): MixingView {
+export function mixingView(mixing: Mixing, bench: Bench, wallMs: number, formulary: Formulary): MixingView {
   switch (mixing.step) {
     case 'idle':
       return { step: 'idle' };
@@ -67,16 +67,16 @@ export function mixingView(mixing: Mixing, bench: Bench, wallMs: number): Mixing
     case 'place':
       return {
         step: 'place',
-        plan: planView(mixing.plan),
+        plan: planView(mixing.plan, formulary),
         nowGrams: bench.live?.value ?? null,
         steady: bench.steady !== null,
       };
     case 'pour':
-      return { step: 'pour', plan: planView(mixing.plan), pour: pourView(mixing, bench) };
+      return { step: 'pour', plan: planView(mixing.plan, formulary), pour: pourView(mixing, bench) };
     case 'powder':
       return {
         step: 'powder',
-        plan: planView(mixing.plan),
+        plan: planView(mixing.plan, formulary),
         riseGrams:
           bench.live === null || bench.net !== mixing.net
             ? null
@@ -87,14 +87,14 @@ export function mixingView(mixing: Mixing, bench: Bench, wallMs: number): Mixing
     case 'dissolve':
       return {
         step: 'dissolve',
-        plan: planView(mixing.plan),
+        plan: planView(mixing.plan, formulary),
         strengthMgPerMl: mixing.achieved.strength.value,
       };
     case 'label':
       return {
         step: 'label',
-        jug: jugView(mixing.jug, wallMs),
-        handling: medicineById(mixing.jug.medicineId)?.handling ?? [],
+        jug: jugView(mixing.jug, wallMs, formulary),
+        handling: (medicineById(formulary, mixing.jug.medicineId)?.handling ?? []).map(({ text }) => text),
       };
     default:
       return unreachable(mixing);

@@ -1,18 +1,75 @@
-import type { Approval } from '../../core/medicine/approval.ts';
-import type { Figure, Medicine, Packet, Regimen, Withdrawal } from '../../core/medicine/formulary.ts';
-import { MEDICINES } from '../../core/medicine/medicines.ts';
+import { type Approval, approves, type VetTime } from '../../core/medicine/approval.ts';
+import type { Figure, Unknown } from '../../core/medicine/figure.ts';
+import { isKnown } from '../../core/medicine/figure.ts';
+import { type Formulary, packetsOf } from '../../core/medicine/formulary.ts';
+import { CEILING_OF_TARGET } from '../../core/medicine/in-force.ts';
+import type { Medicine } from '../../core/medicine/medicine.ts';
+import type { Packet } from '../../core/medicine/presentation.ts';
+import type { Regimen } from '../../core/medicine/regimen.ts';
+import type { Withdrawal } from '../../core/medicine/withdrawal.ts';
 import type { FigureView, PacketView, RegimenView } from '../../shared/shed.ts';
 import { rfc3339 } from './times.ts';
 
-function figure(label: FigureView['label'], { value, evidence, source }: Figure): FigureView {
-  return { label, value, evidence, source };
+type Label = FigureView['label'];
+type Unit = FigureView['unit'];
+
+function figure(label: Label, unit: Unit, known: Figure | Unknown): FigureView {
+  if (!isKnown(known)) return { label, unit, value: null, evidence: 'not-known', source: known.source };
+  return { label, unit, value: known.value, evidence: known.evidence, source: known.source };
 }
 
-function withdrawal(label: FigureView['label'], rule: Withdrawal): FigureView {
-  if (rule.kind === 'hours')
-    return { label, value: rule.hours, evidence: rule.evidence, source: rule.source };
-  const evidence = rule.kind === 'unknown' ? 'not-known' : 'not-for-people';
-  return { label, value: null, evidence, source: rule.source };
+function withdrawal(label: Label, rule: Withdrawal): FigureView {
+  switch (rule.kind) {
+    case 'hours':
+      return { label, unit: 'hours', value: rule.hours, evidence: rule.evidence, source: rule.source };
+    case 'days':
+      return { label, unit: 'days', value: rule.days, evidence: rule.evidence, source: rule.source };
+    case 'not-for-people':
+      return { label, unit: 'days', value: null, evidence: 'not-for-people', source: rule.source };
+    case 'unknown':
+      return { label, unit: 'days', value: null, evidence: 'not-known', source: rule.source };
+  }
+}
+
+/** The ceiling of a rule: its own, or the project's guard where its rate is known. */
+function ceilingOf({ target, ceiling }: Regimen): FigureView {
+  if (ceiling !== null) return figure('ceiling', 'mg/kg', ceiling);
+  const source = `Set by this project as a guard, ${CEILING_OF_TARGET} times the target; no source read gives one`;
+  if (!isKnown(target)) return figure('ceiling', 'mg/kg', { evidence: 'unknown', source });
+  return figure('ceiling', 'mg/kg', {
+    value: CEILING_OF_TARGET * target.value,
+    evidence: 'own-guard',
+    source,
+  });
+}
+
+function figuresOf(regimen: Regimen): FigureView[] {
+  const { target, floor, repeatAfterDays, limits, meat, milk } = regimen;
+  const { minAgeDays, minWeightKg, pregnancy } = limits;
+  return [
+    figure('target', 'mg/kg', target),
+    ceilingOf(regimen),
+    figure('floor', 'mg/kg', floor ?? { evidence: 'unknown', source: 'No source read gives one' }),
+    figure('repeat', 'days', repeatAfterDays),
+    ...(minAgeDays === null ? [] : [figure('min-age', 'days', minAgeDays)]),
+    ...(minWeightKg === null ? [] : [figure('min-weight', 'kg', minWeightKg)]),
+    ...(pregnancy === null ? [] : [figure('bred', 'days', pregnancy.afterBredDays)]),
+    ...(pregnancy === null ? [] : [figure('males', 'days', pregnancy.afterMalesDays)]),
+    withdrawal('meat', meat),
+    withdrawal('milk', milk),
+  ];
+}
+
+function notesOf({ limits, notes }: Regimen): RegimenView['notes'] {
+  const { notInMilk, notDairy } = limits;
+  const left = [notInMilk, notDairy].flatMap((limit) =>
+    limit === null ? [] : [{ text: limit.why, source: limit.source }],
+  );
+  return [...left, ...notes.map(({ text, source }) => ({ text, source }))];
+}
+
+function countIn(time: VetTime | null, unit: VetTime['unit']): number | null {
+  return time?.unit === unit ? time.count : null;
 }
 
 function regimenView(medicine: Medicine, regimen: Regimen, approval: Approval | undefined): RegimenView {
@@ -22,38 +79,34 @@ function regimenView(medicine: Medicine, regimen: Regimen, approval: Approval | 
     active: medicine.active,
     species: regimen.species,
     use: regimen.use,
-    figures: [
-      figure('target', regimen.target),
-      figure('ceiling', regimen.ceiling),
-      regimen.floor === null
-        ? { label: 'floor', value: null, evidence: 'not-known', source: 'No source read gives one' }
-        : figure('floor', regimen.floor),
-      figure('repeat', regimen.repeatAfterDays),
-      withdrawal('meat', regimen.meat),
-      withdrawal('milk', regimen.milk),
-    ],
-    notes: regimen.notes,
+    purpose: regimen.purpose,
+    figures: figuresOf(regimen),
+    notes: notesOf(regimen),
     approval:
       approval === undefined
         ? null
         : {
             by: approval.by,
             direction: approval.direction,
+            vet: approval.vet,
             at: rfc3339(approval.atMs),
-            meatHours: approval.meatHours,
-            milkHours: approval.milkHours,
+            targetMgPerKg: approval.targetMgPerKg,
+            meatHours: countIn(approval.meat, 'hours'),
+            milkHours: countIn(approval.milk, 'hours'),
+            meatDays: countIn(approval.meat, 'days'),
+            milkDays: countIn(approval.milk, 'days'),
           },
   };
 }
 
 /** Every regimen of the formulary, with the approval in force. */
-export function regimenViews(approvals: readonly Approval[]): RegimenView[] {
-  return MEDICINES.flatMap((medicine) =>
+export function regimenViews(formulary: Formulary, approvals: readonly Approval[]): RegimenView[] {
+  return formulary.flatMap((medicine) =>
     medicine.regimens.map((regimen) =>
       regimenView(
         medicine,
         regimen,
-        approvals.find((approval) => approval.regimenId === regimen.id),
+        approvals.find((approval) => approves(approval, regimen)),
       ),
     ),
   );
@@ -67,11 +120,11 @@ function packetView(medicine: Medicine, packet: Packet): PacketView {
     grossGrams: packet.grossGrams.value,
     activeGrams: packet.activeGrams.value,
     madeUpToMl: packet.madeUpToMl.value,
-    handling: medicine.handling,
+    handling: medicine.handling.map(({ text }) => text),
   };
 }
 
 /** Every packet of the formulary that can be mixed. */
-export function packetViews(): PacketView[] {
-  return MEDICINES.flatMap((medicine) => medicine.packets.map((packet) => packetView(medicine, packet)));
+export function packetViews(formulary: Formulary): PacketView[] {
+  return formulary.flatMap((medicine) => packetsOf(medicine).map((packet) => packetView(medicine, packet)));
 }

@@ -11,7 +11,7 @@ import { atUptime, rfc3339 } from './times.ts';
 /** The round as the wire carries it. */
 export function roundView(memory: Memory, now: Moment, clockTrusted: boolean): RoundView {
   const { phase } = memory.round;
-  const unanswered = memory.round.unanswered.map(offerView);
+  const unanswered = memory.round.unanswered.map((offer) => offerView(offer, memory.formulary));
   switch (phase.step) {
     case 'no-jug':
       return { step: 'no-jug', unanswered };
@@ -51,7 +51,7 @@ export function roundView(memory: Memory, now: Moment, clockTrusted: boolean): R
       return {
         step: 'logged',
         ...visitView(phase.jugId, phase.visit),
-        treatment: treatmentView(entry, sequence, memory.animals),
+        treatment: treatmentView(entry, sequence, memory.animals, memory.formulary),
         undoUntil: atUptime(phase.undoUntil, now),
         unanswered,
       };

@@ -1,5 +1,6 @@
 import { type DoseWorld, decideDose } from '../../core/dosing/decide.ts';
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
+import { SHIPPED } from '../../core/formulary/shipped.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { grams, kilograms } from '../../core/quantity/mass.ts';
 import { mgPerMl } from '../../core/quantity/strength.ts';
@@ -18,7 +19,9 @@ export function doseFigures(): Figure[] {
     class: 'female',
     tag: null,
     inMilk: true,
+    bornAtMs: null,
     bredAtMs: null,
+    malesRemovedAtMs: null,
     lastWeight: { mass: kilograms(40), atMs: NOW - 30 * DAY_MS },
   } as const;
   const jug = {
@@ -47,10 +50,14 @@ export function doseFigures(): Figure[] {
     by: 'w',
     direction: 'veterinarian',
     atMs: 0,
-    meatHours: null,
-    milkHours: null,
+    figures: null,
+    vet: null,
+    targetMgPerKg: null,
+    meat: null,
+    milk: null,
   } as const;
   const world: DoseWorld = {
+    formulary: SHIPPED,
     approvals: [approval],
     syringes: SYRINGE_CATALOGUE,
     earlier,

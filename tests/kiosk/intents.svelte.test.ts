@@ -77,7 +77,9 @@ test.each([
       regimenId: 'levamisole-goat',
       direction: 'veterinarian',
       meatHours: null,
-      milkHours: 48,
+      milkHours: null,
+      meatDays: null,
+      milkDays: 2,
     },
   ],
 ])('in %s only a held press on %s counts', (scene, testid, wish) => {

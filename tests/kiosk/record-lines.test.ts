@@ -54,8 +54,11 @@ test('accepted cautions and corrections stand beside the record, none of them lo
 test('every figure of a regimen comes with how well it is known and from where', () => {
   for (const regimen of REGIMENS) {
     const lines = regimenLines(regimen, en, show);
-    expect(lines.filter(({ evidence }) => evidence !== '')).toHaveLength(regimen.figures.length);
-    expect(lines.every(({ text }) => text.length > 3)).toBe(true);
+    expect(lines).toHaveLength(regimen.figures.length + 1 + regimen.notes.length);
+    expect(lines.every(({ evidence }) => evidence.length > 3)).toBe(true);
+    // The one line without a source is the first note, on whose word the rule is.
+    const sourceless = lines.filter(({ text }) => text.length < 8).map(({ id }) => id);
+    expect(sourceless).toEqual(['note-0']);
   }
 });
 
@@ -65,6 +68,6 @@ test('a figure that is not known says so and never looks like zero', () => {
     if (found === undefined) throw new Error('no such regimen');
     return regimenLines(found, en, show).flatMap(({ id, value }) => (id.startsWith('note') ? [] : [value]));
   };
-  expect(shown(0)).toEqual(['12 mg/kg', '18 mg/kg', '14 days', '4 days', 'not known']);
-  expect(shown(1)).toEqual(['8 mg/kg', '12 mg/kg', 'never']);
+  expect(shown(0)).toEqual(['12 mg/kg', '18 mg/kg', 'not known', '14 days', '4 days', 'not known']);
+  expect(shown(1)).toEqual(['8 mg/kg', '12 mg/kg', 'not known', '14 days', '3 days', 'never']);
 });

@@ -69,7 +69,8 @@ describe('a wrong unit is refused', () => {
     ['a volume as text', { ...INTENTS.correct, what: { kind: 'wrong-volume', volumeMl: '3.3 mL' } }],
     ['a temperature in °F', { ...INTENTS['mix-water'], celsius: undefined, fahrenheit: 68 }],
     ['a weight unit of stones', { ...INTENTS['set-weight-unit'], unit: 'st' }],
-    ['days of withdrawal', { ...INTENTS.approve, meatHours: null, meatDays: 4 }],
+    ['a part of a day of withdrawal', { ...INTENTS.approve, meatDays: 1.5 }],
+    ['weeks of withdrawal', { ...INTENTS.approve, meatWeeks: 4 }],
     [
       'kilograms led on to the platform',
       { ...INTENTS.tray, action: { do: 'lead-on', animalId: 'a', kg: 40, grade: 'calm' } },

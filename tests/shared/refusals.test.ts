@@ -34,6 +34,8 @@ const FROM_CORE = {
   'too-little-water': true,
   'tared-mid-way': true,
   'needs-veterinarian': true,
+  'needs-rate': true,
+  'rate-not-needed': true,
   'no-such-weight': true,
   'weight-too-light': true,
   'scale-not-ready': true,

@@ -41,6 +41,9 @@ const checkedDaysAgo = (days: number, over: Partial<CautionInput['scale']> = {})
     ...over,
   },
 });
+const withMilkTime = makeRegimen({
+  milk: { kind: 'hours', hours: 96, evidence: 'directed', source: 'the vet of the test' },
+});
 const inMilk: Over = { animal: makeAnimal({ inMilk: true }) };
 const sheepInMilk: Over = {
   ...inMilk,
@@ -57,6 +60,11 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     strength: 'stop',
     provoke: { regimen: null, approval: null, dose: null },
     quiet: { approval: null },
+  },
+  'presentation-not-covered': {
+    strength: 'stop',
+    provoke: { covered: 'other-presentation', regimen: null, approval: null, dose: null },
+    quiet: {},
   },
   'not-approved': { strength: 'stop', provoke: { approval: null }, quiet: {} },
   'jug-past-use-by': {
@@ -102,7 +110,7 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
   'milk-time-unknown': {
     strength: 'ask',
     provoke: inMilk,
-    quiet: { ...inMilk, approval: makeApproval({ milkHours: 96 }) },
+    quiet: { ...inMilk, regimen: withMilkTime },
   },
   'milk-not-for-people': {
     strength: 'ask',
@@ -212,10 +220,6 @@ describe('cautions', () => {
     const ahead = makeEarlier(-20_000, { clockTrusted: false });
     expect(found({ earlier: [ahead] }).get('clock-untrusted')).toBe('ask');
     expect(found({ earlier: [ahead] }).has('same-active-today')).toBe(false);
-  });
-
-  test('an approval on the wrong word is none', () => {
-    expect(found({ approval: makeApproval({ direction: 'label' }) }).get('not-approved')).toBe('stop');
   });
 
   describe('of the platform’s own check', () => {

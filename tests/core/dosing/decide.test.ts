@@ -23,12 +23,46 @@ describe('a decision', () => {
     const { regimen, dose, cautions } = decideDose(
       { ...anna, species: 'cattle' },
       makeHeld(300),
-      makeJug(),
+      makeJug({ medicineId: 'ivermectin', packetId: 'ivermectin-0.8' }),
       NO_DOUBTS,
       makeWorld(),
     );
     expect([regimen, dose]).toEqual([null, null]);
     expect(cautions.map(({ code }) => code)).toContain('species-not-covered');
+  });
+
+  test('for another presentation than the rule is for has no dose and says why', () => {
+    const weak = makeJug({ medicineId: 'albendazole', packetId: 'albendazole-45.5' });
+    const cow = { ...anna, species: 'cattle' as const };
+    const { dose, cautions } = decideDose(cow, makeHeld(300), weak, NO_DOUBTS, makeWorld());
+    expect(dose).toBeNull();
+    expect(cautions.map(({ code }) => code)).toContain('presentation-not-covered');
+  });
+
+  test('of a rule nobody knows the rate of is none, until a veterinarian’s rate is approved', () => {
+    const bottle = makeJug({ medicineId: 'fenbendazole', packetId: 'fenbendazole-100' });
+    const ewe = { ...anna, species: 'sheep' as const };
+    const before = decideDose(ewe, makeHeld(), bottle, NO_DOUBTS, makeWorld());
+    expect(before.dose).toBeNull();
+    expect(before.cautions.map(({ code }) => code)).toContain('not-approved');
+    const approvals = [makeApproval({ regimenId: 'fenbendazole-sheep', targetMgPerKg: 12 })];
+    const after = decideDose(ewe, makeHeld(), bottle, NO_DOUBTS, makeWorld({ approvals }));
+    expect(after.regimen?.target).toMatchObject({ value: 12, evidence: 'directed' });
+    expect(after.dose).not.toBeNull();
+  });
+
+  test('follows the approved one of two rules for the species', () => {
+    const bottle = makeJug({ medicineId: 'fenbendazole', packetId: 'fenbendazole-100' });
+    const of = (regimenId: string) =>
+      decideDose(
+        anna,
+        makeHeld(),
+        bottle,
+        NO_DOUBTS,
+        makeWorld({ approvals: [makeApproval({ regimenId })] }),
+      );
+    expect(of('fenbendazole-goat').regimen?.target.value).toBe(5);
+    expect(of('fenbendazole-goat-double').regimen?.target.value).toBe(10);
   });
 
   test('for a medicine nobody knows has no dose', () => {

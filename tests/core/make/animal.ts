@@ -11,7 +11,9 @@ export function makeAnimal(over: Partial<Animal> = {}): Animal {
     class: 'female',
     tag: '840003123456789',
     inMilk: false,
+    bornAtMs: null,
     bredAtMs: null,
+    malesRemovedAtMs: null,
     lastWeight: { mass: kilograms(40), atMs: hoursAgo(24 * 30) },
     ...over,
   };

@@ -8,8 +8,11 @@ export function makeApproval(over: Partial<Approval> = {}): Approval {
     by: 'Kim',
     direction: 'veterinarian',
     atMs: hoursAgo(24),
-    meatHours: null,
-    milkHours: null,
+    figures: null,
+    vet: null,
+    targetMgPerKg: null,
+    meat: null,
+    milk: null,
     ...over,
   };
 }

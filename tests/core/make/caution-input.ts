@@ -1,6 +1,7 @@
 import type { CautionInput } from '../../../core/dosing/cautions.ts';
 import { doseFor } from '../../../core/dosing/dose.ts';
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { makeAnimal } from './animal.ts';
 import { makeApproval } from './approval.ts';
 import { makeHeld } from './held.ts';
@@ -21,6 +22,8 @@ export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput
     animal: makeAnimal(),
     weight,
     jug,
+    formulary: SHIPPED,
+    covered: regimen === null ? 'no' : 'yes',
     regimen,
     approval: makeApproval(),
     dose: regimen === null ? null : doseFor(weight, regimen, jug, SYRINGE_CATALOGUE),

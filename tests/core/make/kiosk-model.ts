@@ -1,4 +1,5 @@
 import type { EarlierDose } from '../../../core/dosing/cautions.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import type { Jug } from '../../../core/mixing/jug.ts';
 import { HOUR_MS } from '../../../core/moment.ts';
 import { grams, kilograms } from '../../../core/quantity/mass.ts';
@@ -78,6 +79,8 @@ export class KioskModel {
     const wallMs = NINE_OCLOCK + this.#uptime - UP;
     return {
       now: { uptimeMs: this.#uptime, wallMs },
+      timeZone: 'UTC',
+      formulary: SHIPPED,
       clockTrusted: this.clockTrusted,
       animals: ANIMALS,
       jugs: this.jugs,

@@ -1,3 +1,4 @@
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { IDLE_MIXING, type MixingWorld, reduceMixing } from '../../../core/jug/reduce.ts';
 import type { Mixing, MixingEvent, MixingOutcome, MixingStep } from '../../../core/jug/state.ts';
 import { makeBench } from './bench.ts';
@@ -11,6 +12,7 @@ export const PACKET_GRAMS = 52;
 /** The mixing's world with this many grams on the bench. */
 export function mixingWorld(onBench: number, over: Partial<MixingWorld> = {}): MixingWorld {
   return {
+    formulary: SHIPPED,
     now: { uptimeMs: UP, wallMs: NINE_OCLOCK },
     clockTrusted: true,
     by: 'Kim',

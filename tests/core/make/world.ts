@@ -1,3 +1,4 @@
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import type { RoundWorld } from '../../../core/round/state.ts';
 import { makeAnimal } from './animal.ts';
 import { makeApproval } from './approval.ts';
@@ -10,6 +11,8 @@ import { NINE_OCLOCK, UP } from './time.ts';
 export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
   return {
     now: { uptimeMs: UP, wallMs: NINE_OCLOCK },
+    timeZone: 'UTC',
+    formulary: SHIPPED,
     clockTrusted: true,
     animals: [makeAnimal(), makeAnimal({ id: 'bella', name: 'Bella', tag: '840003123456790' })],
     jugs: [makeJug()],

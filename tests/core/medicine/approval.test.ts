@@ -1,47 +1,46 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { whyNotApprovable, withdrawalInForce } from '../../../core/medicine/approval.ts';
-import { makeRegimen } from '../make/regimen.ts';
+import { approves, figuresOf, whyNotApprovable } from '../../../core/medicine/approval.ts';
+import { makeApproval } from '../make/approval.ts';
+import { makeRule } from '../make/regimen.ts';
 
-const sourced = { kind: 'hours', hours: 96, evidence: 'secondary', source: 'a chart' } as const;
+const onLabel = { direction: 'label', targetMgPerKg: null } as const;
+const byVet = { direction: 'veterinarian', targetMgPerKg: null } as const;
+const rateless = makeRule({}, 'fenbendazole-sheep');
 
 describe('an approval', () => {
   test('of extra-label use needs a veterinarian’s direction', () => {
-    expect(whyNotApprovable(makeRegimen(), 'label')).toBe('needs-veterinarian');
-    expect(whyNotApprovable(makeRegimen(), 'veterinarian')).toBeNull();
+    expect(whyNotApprovable(makeRule(), onLabel)).toBe('needs-veterinarian');
+    expect(whyNotApprovable(makeRule(), byVet)).toBeNull();
   });
 
   test('of label use needs no more than the label', () => {
-    expect(whyNotApprovable(makeRegimen({}, 'levamisole-sheep'), 'label')).toBeNull();
-    expect(whyNotApprovable(makeRegimen({}, 'levamisole-sheep'), 'veterinarian')).toBeNull();
-  });
-});
-
-describe('the withdrawal in force', () => {
-  test('without hours from the veterinarian is what ships', () => {
-    for (const shipped of [sourced, { kind: 'unknown', source: 'none read' } as const]) {
-      expect(withdrawalInForce(shipped, null)).toBe(shipped);
-    }
+    expect(whyNotApprovable(makeRule({}, 'levamisole-sheep'), onLabel)).toBeNull();
+    expect(whyNotApprovable(makeRule({}, 'levamisole-sheep'), byVet)).toBeNull();
   });
 
-  test('is never shorter than a sourced one, whatever hours the veterinarian gave', () => {
-    fc.assert(
-      fc.property(fc.nat(24 * 365), fc.nat(24 * 365), (shipped, vet) => {
-        const inForce = withdrawalInForce({ ...sourced, hours: shipped }, vet);
-        expect(inForce).toMatchObject({ kind: 'hours', hours: Math.max(shipped, vet) });
-      }),
-    );
+  test('of a rule without a rate needs a veterinarian and the rate', () => {
+    expect(whyNotApprovable(rateless, onLabel)).toBe('needs-veterinarian');
+    expect(whyNotApprovable({ ...rateless, use: 'label' }, onLabel)).toBe('needs-veterinarian');
+    expect(whyNotApprovable(rateless, byVet)).toBe('needs-rate');
+    expect(whyNotApprovable(rateless, { ...byVet, targetMgPerKg: 5 })).toBeNull();
   });
 
-  test('is the veterinarian’s where none was known', () => {
-    expect(withdrawalInForce({ kind: 'unknown', source: 'none read' }, 72)).toMatchObject({ hours: 72 });
+  test('gives no rate of its own to a rule that has one', () => {
+    expect(whyNotApprovable(makeRule(), { ...byVet, targetMgPerKg: 24 })).toBe('rate-not-needed');
   });
 
-  test.each([0, 1, 72, 24 * 365])(
-    'stays "not for people" where a source says so, though %d hours were given',
-    (hours) => {
-      const never = { kind: 'not-for-people', source: '21 CFR 556.350: no milk tolerance is set' } as const;
-      expect(withdrawalInForce(never, hours).kind).toBe('not-for-people');
-    },
-  );
+  test('is of one rule as it stood: another, or one whose figures changed since, is not approved by it', () => {
+    const rule = makeRule();
+    const approval = makeApproval({ figures: figuresOf(rule) });
+    expect(approves(approval, rule)).toBe(true);
+    expect(approves(approval, makeRule({}, 'levamisole-sheep'))).toBe(false);
+    const rate = { value: 24, evidence: 'secondary', source: 'another edition' } as const;
+    expect(approves(approval, { ...rule, target: rate })).toBe(false);
+    expect(approves(approval, { ...rule, ceiling: null })).toBe(false);
+    expect(approves(approval, { ...rule, route: 'into the muscle' })).toBe(false);
+  });
+
+  test('from before figures were kept stands for the rule of its name', () => {
+    expect(approves(makeApproval({ figures: null }), makeRule())).toBe(true);
+  });
 });

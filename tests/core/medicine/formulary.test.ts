@@ -1,30 +1,25 @@
 import { describe, expect, test } from 'vitest';
+import { LEVAMISOLE } from '../../../core/formulary/levamisole.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
+import { Figure, Line } from '../../../core/medicine/figure.ts';
 import {
-  Figure,
-  Medicine,
-  Packet,
-  Regimen,
-  regimenFor,
-  Withdrawal,
+  liquidById,
+  liquidsOf,
+  medicineById,
+  packetById,
+  packetsOf,
+  presentationById,
+  regimenById,
+  regimensFor,
+  sameActive,
 } from '../../../core/medicine/formulary.ts';
-import { LEVAMISOLE } from '../../../core/medicine/levamisole.ts';
-import { MEDICINES, medicineById, packetById, regimenById } from '../../../core/medicine/medicines.ts';
-import { CONCENTRATE, KID_TOXICITY_MG_PER_KG, MIXES, PACKET_MG } from '../../oracles/levamisole-table.ts';
-import { makePacket, makeRegimen } from '../make/regimen.ts';
-
-const packet = makePacket();
+import { Medicine } from '../../../core/medicine/medicine.ts';
+import { Packet } from '../../../core/medicine/presentation.ts';
+import { Regimen } from '../../../core/medicine/regimen.ts';
+import { Withdrawal } from '../../../core/medicine/withdrawal.ts';
+import { makePacket, makeRule } from '../make/regimen.ts';
 
 describe('the formulary refuses', () => {
-  test('a packet whose gross and active mass are swapped', () => {
-    const swapped = { ...packet, grossGrams: packet.activeGrams, activeGrams: packet.grossGrams };
-    expect(Packet.safeParse(swapped).success).toBe(false);
-    expect(Packet.safeParse(packet).success).toBe(true);
-  });
-
-  test('a packet whose active is as heavy as all its powder', () => {
-    expect(Packet.safeParse({ ...packet, activeGrams: packet.grossGrams }).success).toBe(false);
-  });
-
   test.each([0, -12, Number.NaN, Number.POSITIVE_INFINITY, '12'])('a figure of %s', (value) => {
     expect(Figure.safeParse({ value, evidence: 'primary', source: 'a law text' }).success).toBe(false);
   });
@@ -34,97 +29,73 @@ describe('the formulary refuses', () => {
     expect(Figure.safeParse({ value: 12, evidence: 'memory', source: 'recalled by someone' }).success).toBe(
       false,
     );
+    expect(Line.safeParse({ text: 'Shake it', evidence: 'primary', source: '' }).success).toBe(false);
+  });
+
+  test('a value for a figure that is said to be unknown', () => {
+    const target = { value: 10, evidence: 'unknown', source: 'recalled, not read' };
+    expect(Regimen.safeParse({ ...makeRule(), target }).success).toBe(false);
   });
 
   test('a key it does not know, at every level', () => {
     expect(Medicine.safeParse({ ...LEVAMISOLE, maker: 'someone' }).success).toBe(false);
-    expect(Regimen.safeParse({ ...makeRegimen(), doseMlPerLb: 1 }).success).toBe(false);
-    expect(Packet.safeParse({ ...packet, brand: 'x' }).success).toBe(false);
+    expect(Regimen.safeParse({ ...makeRule(), doseMlPerLb: 1 }).success).toBe(false);
+    expect(Packet.safeParse({ ...makePacket(), brand: 'x' }).success).toBe(false);
   });
 
-  test('negative hours', () => {
+  test('negative hours, and a part of a day', () => {
     const hours = { kind: 'hours', hours: -1, evidence: 'primary', source: 'a law text' };
     expect(Withdrawal.safeParse(hours).success).toBe(false);
+    const days = { kind: 'days', days: 1.5, evidence: 'primary', source: 'a law text' };
+    expect(Withdrawal.safeParse(days).success).toBe(false);
+  });
+
+  test('a ceiling below the target and a floor above it', () => {
+    const figure = (value: number) => ({ value, evidence: 'secondary', source: 'a chart of 2006' });
+    expect(Regimen.safeParse({ ...makeRule(), ceiling: figure(12) }).success).toBe(false);
+    expect(Regimen.safeParse({ ...makeRule(), floor: figure(12) }).success).toBe(false);
+    expect(Regimen.safeParse({ ...makeRule(), floor: figure(11) }).success).toBe(true);
+  });
+
+  test('two rules of one id, and a rule for a presentation there is not', () => {
+    const [rule] = LEVAMISOLE.regimens;
+    expect(Medicine.safeParse({ ...LEVAMISOLE, regimens: [rule, rule] }).success).toBe(false);
+    const elsewhere = { ...rule, presentationIds: ['levamisole-99g'] };
+    expect(Medicine.safeParse({ ...LEVAMISOLE, regimens: [elsewhere] }).success).toBe(false);
   });
 });
 
-/** Every figure and withdrawal a medicine ships with. */
-function sourced(medicine: Medicine): { where: string; source: string; evidence: string }[] {
-  const found: { where: string; source: string; evidence: string }[] = [];
-  const walk = (where: string, value: unknown): void => {
-    if (typeof value !== 'object' || value === null) return;
-    const entries = Object.entries(value);
-    const numeric = 'value' in value || 'hours' in value || 'kind' in value;
-    if (numeric) {
-      const { source, evidence } = value as { source?: string; evidence?: string };
-      found.push({ where, source: source ?? '', evidence: evidence ?? '' });
+describe('the formulary finds', () => {
+  test('what it has, by id', () => {
+    for (const medicine of SHIPPED) {
+      expect(medicineById(SHIPPED, medicine.id)).toBe(medicine);
+      for (const regimen of medicine.regimens) {
+        expect(regimenById(SHIPPED, regimen.id)).toEqual({ medicine, regimen });
+        expect(regimensFor(medicine, regimen.species)).toContain(regimen);
+      }
+      for (const presentation of medicine.presentations)
+        expect(presentationById(SHIPPED, presentation.id)).toEqual({ medicine, presentation });
+      expect(packetsOf(medicine).length + liquidsOf(medicine).length).toBe(medicine.presentations.length);
     }
-    for (const [key, part] of entries) walk(`${where}.${key}`, part);
-  };
-  walk(medicine.id, medicine);
-  return found;
-}
-
-describe.each(MEDICINES)('$id', (medicine) => {
-  test('ships no figure without a source', () => {
-    const figures = sourced(medicine);
-    expect(figures.length).toBeGreaterThan(10);
-    for (const { where, source } of figures)
-      expect([where, source.length]).toEqual([where, expect.any(Number)]);
-    expect(figures.filter(({ source }) => source.length < 8)).toEqual([]);
+    expect(packetById(SHIPPED, 'levamisole-52g')?.packet.activeGrams.value).toBe(46.8);
+    expect(liquidById(SHIPPED, 'albendazole-113.6')?.liquid.strength.value).toBe(113.6);
   });
 
-  test('ships no figure from memory', () => {
-    for (const { source } of sourced(medicine)) expect(source).not.toMatch(/memory|recalled/i);
+  test('nothing of ids it does not have, nor a packet that is a bottle', () => {
+    expect(medicineById(SHIPPED, 'x')).toBeUndefined();
+    expect(packetById(SHIPPED, 'x')).toBeUndefined();
+    expect(packetById(SHIPPED, 'albendazole-113.6')).toBeUndefined();
+    expect(liquidById(SHIPPED, 'levamisole-52g')).toBeUndefined();
+    expect(regimenById(SHIPPED, 'x')).toBeUndefined();
+    expect(regimensFor(LEVAMISOLE, 'goat').map(({ id }) => id)).toEqual(['levamisole-goat']);
   });
 
-  test('has every target below its ceiling, and a ceiling of no more than one and a half times it', () => {
-    for (const { target, ceiling } of medicine.regimens) {
-      expect(ceiling.value).toBeGreaterThan(target.value);
-      expect(ceiling.value).toBeLessThanOrEqual(1.5 * target.value);
-    }
-  });
-
-  test('has one rule for each species, found by species and by id', () => {
-    const species = medicine.regimens.map((regimen) => regimen.species);
-    expect(new Set(species).size).toBe(species.length);
-    for (const regimen of medicine.regimens) {
-      expect(regimenFor(medicine, regimen.species)).toBe(regimen);
-      expect(regimenById(regimen.id)).toEqual({ medicine, regimen });
-    }
-    expect(medicineById(medicine.id)).toBe(medicine);
-  });
-});
-
-describe('levamisole', () => {
-  test('is 46.8 g of active in a packet made up to a US quart', () => {
-    expect(packet.activeGrams.value * 1000).toBe(PACKET_MG);
-    expect(packet.madeUpToMl.value).toBe(MIXES.quart.ml);
-    expect(packetById('levamisole-52g')?.medicine.id).toBe('levamisole');
-  });
-
-  test('is 8 mg/kg for sheep by the label, as 1 mL of 181.5 mg/mL for 50 lb says', () => {
-    const [lb, ml] = CONCENTRATE.sheep[0];
-    const rate = (ml * CONCENTRATE.mgPerMl) / (lb * 0.45359237);
-    expect(rate).toBeCloseTo(makeRegimen({}, 'levamisole-sheep').target.value, 1);
-  });
-
-  test('for goats is extra-label, and its ceiling lies below the first sign seen in kids', () => {
-    const goat = makeRegimen();
-    expect(goat.use).toBe('extra-label');
-    expect(goat.ceiling.value).toBeLessThan(KID_TOXICITY_MG_PER_KG.firstSign);
-    expect(goat.target.value).toBeCloseTo(KID_TOXICITY_MG_PER_KG.noSign, 0);
-  });
-
-  test('has no goat milk time, and no milk at all for people from sheep', () => {
-    expect(makeRegimen().milk.kind).toBe('unknown');
-    expect(makeRegimen({}, 'levamisole-sheep').milk.kind).toBe('not-for-people');
-  });
-
-  test('knows nothing of ids it does not have', () => {
-    expect(medicineById('x')).toBeUndefined();
-    expect(packetById('x')).toBeUndefined();
-    expect(regimenById('x')).toBeUndefined();
-    expect(regimenFor(LEVAMISOLE, 'cattle')).toBeUndefined();
+  test('the same active under another name', () => {
+    const own = { ...LEVAMISOLE, id: 'own-levamisole' };
+    const formulary = [...SHIPPED, own];
+    expect(sameActive(formulary, 'own-levamisole', 'levamisole')).toBe(true);
+    expect(sameActive(formulary, 'albendazole', 'levamisole')).toBe(false);
+    expect(sameActive(formulary, 'gone', 'gone')).toBe(true);
+    expect(sameActive(formulary, 'gone', 'lost')).toBe(false);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
 import { FRESH_ROUND, type RoundEvent, type RoundWorld } from '../../../core/round/state.ts';
 import { makeApproval } from '../make/approval.ts';
@@ -100,7 +101,11 @@ describe('a dose is not offered', () => {
       species: 'cattle' as const,
       lastWeight: null,
     };
-    expect(stopsIn({ animals: [cow] }, 'ella')).toEqual(['species-not-covered']);
+    const goatsOnly = SHIPPED.map((medicine) => ({
+      ...medicine,
+      regimens: medicine.regimens.filter(({ species }) => species === 'goat'),
+    }));
+    expect(stopsIn({ animals: [cow], formulary: goatsOnly }, 'ella')).toEqual(['species-not-covered']);
   });
 
   test('with no syringe that can measure it', () => {

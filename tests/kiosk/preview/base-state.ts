@@ -1,8 +1,9 @@
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
+import { regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
 import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
 import type { JugView, PlanView } from '../../../shared/jug.ts';
-import type { RegimenView } from '../../../shared/shed.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { PLATFORM_CHECK, SYRINGE_CHECK } from './check-state.ts';
 
@@ -23,6 +24,9 @@ function animal(
     class: 'female',
     tag: null,
     inMilk: false,
+    bornAt: null,
+    bredAt: null,
+    malesRemovedAt: null,
     lastWeightGrams: kilograms === null ? null : kilograms * 1000,
     lastWeighedAt: kilograms === null ? null : '2026-03-20T09:00:00Z',
     ...extra,
@@ -152,72 +156,20 @@ export function treatment(id: string, extra: Partial<TreatmentView> = {}): Treat
   };
 }
 
-const GOAT_CHART = 'Goat anthelmintic chart, July 2006 (Univ. Georgia, Univ. Kentucky), read in a copy';
-const OWN = 'Set by this project as a guard; no source gives one';
-
-/** The regimens as they ship, one of them approved. */
-export const REGIMENS: readonly RegimenView[] = [
+/** What ships, with sheep approved for levamisole on the label. */
+export const REGIMENS = regimenViews(SHIPPED, [
   {
-    id: 'levamisole-goat',
-    medicine: 'Levamisole',
-    active: 'levamisole hydrochloride',
-    species: 'goat',
-    use: 'extra-label',
-    figures: [
-      {
-        label: 'target',
-        value: 12,
-        evidence: 'secondary',
-        source: `${GOAT_CHART}: 3 mL of 44.7 mg/mL for 25 lb`,
-      },
-      {
-        label: 'ceiling',
-        value: 18,
-        evidence: 'own-guard',
-        source: `${OWN}: 1.5 times the target; first signs in goats at 23.76 mg/kg (AJVR 1990, abstract)`,
-      },
-      {
-        label: 'repeat',
-        value: 14,
-        evidence: 'primary',
-        source: 'FDA freedom-of-information summary, NADA 200-225: may be needed again at 2 to 4 weeks',
-      },
-      { label: 'meat', value: 96, evidence: 'secondary', source: `${GOAT_CHART}: 4 days` },
-      {
-        label: 'milk',
-        value: null,
-        evidence: 'not-known',
-        source: 'No source read. Ask the vet: the milk is not for people until a time is given',
-      },
-    ],
-    notes: ['Not labelled for goats: only on a veterinarian’s direction'],
-    approval: null,
+    regimenId: 'levamisole-sheep',
+    figures: null,
+    by: 'Sam',
+    direction: 'label',
+    vet: null,
+    atMs: Date.UTC(2026, 3, 2, 8),
+    targetMgPerKg: null,
+    meat: null,
+    milk: null,
   },
-  {
-    id: 'levamisole-sheep',
-    medicine: 'Levamisole',
-    active: 'levamisole hydrochloride',
-    species: 'sheep',
-    use: 'label',
-    figures: [
-      {
-        label: 'target',
-        value: 8,
-        evidence: 'primary',
-        source: 'FDA summary: 1 mL of 181.5 mg/mL for 50 lb',
-      },
-      { label: 'ceiling', value: 12, evidence: 'own-guard', source: `${OWN}: 1.5 times the target` },
-      {
-        label: 'milk',
-        value: null,
-        evidence: 'not-for-people',
-        source: '21 CFR 556.350: no milk tolerance is set',
-      },
-    ],
-    notes: [],
-    approval: { by: 'Sam', direction: 'label', at: '2026-04-02T08:00:00Z', meatHours: null, milkHours: null },
-  },
-];
+]);
 
 const counters = { opens: 1, losses: 0, frames: 5120, badFrames: 2, discardedBytes: 31 };
 
@@ -232,6 +184,7 @@ export const BASE: KioskState = {
   panel: { widthPx: 800, heightPx: 480, pxPerMm: 5.25 },
   face: 'dim',
   weightUnit: 'lb',
+  timeZone: 'UTC',
   platform: { link: 'ready', live: 0, held: null, uncertainty: null, verdict: 'empty', division: 45.359237 },
   bench: { link: 'ready', live: 0, steady: true, division: 1 },
   wand: { link: 'ready' },

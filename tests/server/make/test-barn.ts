@@ -123,7 +123,9 @@ export const GOAT: Animal = {
   class: 'female',
   tag: '998000000000777',
   inMilk: false,
+  bornAtMs: null,
   bredAtMs: null,
+  malesRemovedAtMs: null,
   lastWeight: { mass: kilograms(15), atMs: Date.UTC(2027, 2, 1) },
 };
 
@@ -151,8 +153,11 @@ function furnish(store: Store): void {
       by: 'Wren',
       direction: 'veterinarian',
       atMs: Date.UTC(2027, 0, 1),
-      meatHours: null,
-      milkHours: null,
+      figures: null,
+      vet: null,
+      targetMgPerKg: null,
+      meat: null,
+      milk: null,
     });
     store.settings.write('syringeIds', ['syringe-6-by-0.1', 'syringe-3-by-0.1']);
     store.scaleChecks.add(makeScaleCheck(20_000, { atMs: Date.UTC(2027, 3, 11, 12), by: 'Wren' }));

@@ -1,0 +1,58 @@
+import { DAY_MS, HOUR_MS } from '../moment.ts';
+
+/** A zone of the IANA database, such as `Europe/Dublin`. */
+export type TimeZone = string;
+
+/** The formatter of a zone is costly to make and the same every time. */
+const FORMATTERS = new Map<TimeZone, Intl.DateTimeFormat>();
+
+/** Whether the zone is one this machine knows. */
+export function isTimeZone(zone: string): boolean {
+  try {
+    formatterOf(zone);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function formatterOf(zone: TimeZone): Intl.DateTimeFormat {
+  let formatter = FORMATTERS.get(zone);
+  if (formatter === undefined) {
+    formatter = new Intl.DateTimeFormat('en-US', {
+      timeZone: zone,
+      hourCycle: 'h23',
+      year: 'numeric',
+      month: 'numeric',
+      day: 'numeric',
+      hour: 'numeric',
+      minute: 'numeric',
+      second: 'numeric',
+    });
+    FORMATTERS.set(zone, formatter);
+  }
+  return formatter;
+}
+
+/** What the clock on the wall shows, as if it were UTC: milliseconds since 1970. */
+function wallClock(atMs: number, zone: TimeZone): number {
+  const parts = formatterOf(zone).formatToParts(atMs);
+  const of = (type: Intl.DateTimeFormatPartTypes): number =>
+    Number(parts.find((part) => part.type === type)?.value);
+  const ms = ((atMs % 1000) + 1000) % 1000;
+  return Date.UTC(of('year'), of('month') - 1, of('day'), of('hour'), of('minute'), of('second')) + ms;
+}
+
+/** The instant a wall clock shows a time; where it shows it twice or never, the later of what it may be. */
+function instantOf(shown: number, zone: TimeZone): number {
+  // No zone is further from UTC than 14 hours, and none changes its clock twice in two days.
+  const offsets = [-26 * HOUR_MS, 26 * HOUR_MS].map((off) => wallClock(shown + off, zone) - (shown + off));
+  const instants = offsets.map((offset) => shown - offset);
+  const real = instants.filter((instant) => wallClock(instant, zone) === shown);
+  return Math.max(...(real.length > 0 ? real : instants));
+}
+
+/** The instant that many days later at the same time of day on the clocks of a zone, over any change of them. */
+export function sameTimeLater(atMs: number, days: number, zone: TimeZone): number {
+  return instantOf(wallClock(atMs, zone) + days * DAY_MS, zone);
+}
