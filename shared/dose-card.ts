@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { FigureView } from './shed.ts';
 
 /** A figure with how it is known and where it was read; `null` where no source gives one. */
-const sourced = FigureView.omit({ label: true });
+const sourced = FigureView.omit({ label: true, unit: true });
 
 /** Why this volume: what the dose on offer rests on, how sure each part is, and what would help. */
 export const DoseCardView = z.strictObject({

@@ -21,7 +21,7 @@ export interface Dose {
 /** What a dose is worked out from: the weight held, the rule for the animal, and the jug in hand. */
 export interface DoseInput {
   readonly weight: Held;
-  readonly regimen: Regimen;
+  readonly regimen: RegimenInForce;
   readonly jug: Jug;
 }
 

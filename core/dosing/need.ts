@@ -1,4 +1,4 @@
-import type { Regimen } from '../medicine/formulary.ts';
+import type { RegimenInForce } from '../medicine/in-force.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Mass } from '../quantity/mass.ts';
 import { scaleUncertainty } from '../weighing/reading.ts';
@@ -13,7 +13,7 @@ export interface DoseAtHand {
   /** The platform's division. */
   readonly division: Mass;
   /** The rule for the animal, or every rule it may fall under while nobody knows which animal it is. */
-  readonly regimens: readonly Regimen[];
+  readonly regimens: readonly RegimenInForce[];
   readonly jug: Jug;
   readonly syringes: readonly Syringe[];
 }
@@ -37,7 +37,7 @@ export function needFor(at: DoseAtHand): number {
   return Math.min(COARSEST_NEED, ...at.regimens.map((regimen) => needUnder(regimen, at)));
 }
 
-function needUnder(regimen: Regimen, { weight, division, jug, syringes }: DoseAtHand): number {
+function needUnder(regimen: RegimenInForce, { weight, division, jug, syringes }: DoseAtHand): number {
   const known = { mass: weight, uncertainty: scaleUncertainty(weight, division), at: 0, changedFrom: null };
   const dose = doseFor(known, regimen, jug, syringes);
   if (dose === null) return USUAL_NEED;

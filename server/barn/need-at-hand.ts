@@ -1,5 +1,7 @@
 import { needFor } from '../../core/dosing/need.ts';
-import { medicineById } from '../../core/medicine/medicines.ts';
+import { approves } from '../../core/medicine/approval.ts';
+import { medicineById } from '../../core/medicine/formulary.ts';
+import { regimenInForce } from '../../core/medicine/in-force.ts';
 import { USUAL_NEED } from '../../core/weighing/settle.ts';
 import { type Memory, syringesOnHand } from './memory.ts';
 
@@ -12,15 +14,19 @@ export function needAtHand(memory: Memory): number {
   const { phase } = memory.round;
   if (deck.level === null || deck.division === null || phase.step === 'no-jug') return USUAL_NEED;
   const jug = jugs.find(({ id }) => id === phase.jugId);
-  const medicine = jug === undefined ? undefined : medicineById(jug.medicineId);
+  const medicine = jug === undefined ? undefined : medicineById(memory.formulary, jug.medicineId);
   if (jug === undefined || medicine === undefined) return USUAL_NEED;
   const who = 'visit' in phase ? phase.visit.who : null;
   const animal = animals.find(({ id }) => id === who?.animalId);
-  const ruled = medicine.regimens.filter(({ species }) => species === animal?.species);
+  const rules = medicine.regimens.flatMap((rule) => {
+    const approval = memory.approvals.find((candidate) => approves(candidate, rule)) ?? null;
+    return regimenInForce(rule, approval) ?? [];
+  });
+  const ruled = rules.filter(({ species }) => species === animal?.species);
   return needFor({
     weight: { unit: 'g', value: deck.level.grams },
     division: deck.division,
-    regimens: ruled.length > 0 ? ruled : medicine.regimens,
+    regimens: ruled.length > 0 ? ruled : rules,
     jug,
     syringes: syringesOnHand(memory),
   });

@@ -1,8 +1,8 @@
 import type { Advice } from '../../core/dosing/advice.ts';
 import { doseCard } from '../../core/dosing/dose-card.ts';
 import type { Syringe } from '../../core/dosing/syringe.ts';
-import type { Figure } from '../../core/medicine/formulary.ts';
-import { packetById } from '../../core/medicine/medicines.ts';
+import type { Figure } from '../../core/medicine/figure.ts';
+import { type Formulary, packetById } from '../../core/medicine/formulary.ts';
 import type { Offer } from '../../core/round/offer.ts';
 import type { DoseCardView } from '../../shared/dose-card.ts';
 import { rfc3339 } from './times.ts';
@@ -24,7 +24,7 @@ function adviceView({ change, then }: Advice): DoseCardView['advice'][number] {
 }
 
 /** The card of the dose on offer as the wire carries it. */
-export function cardView(offer: Offer, onHand: readonly Syringe[]): DoseCardView {
+export function cardView(offer: Offer, onHand: readonly Syringe[], formulary: Formulary): DoseCardView {
   const { regimen, jug, dose, weight } = offer;
   const card = doseCard({ weight: weight.held, regimen, jug }, dose, onHand);
   return {
@@ -43,7 +43,7 @@ export function cardView(offer: Offer, onHand: readonly Syringe[]): DoseCardView
       at: rfc3339(jug.mixedAtMs),
       by: jug.by,
       volumeMl: jug.volume.value,
-      source: packetById(jug.packetId)?.packet.activeGrams.source ?? null,
+      source: packetById(formulary, jug.packetId)?.packet.activeGrams.source ?? null,
     },
     tolerance: dose.plan.syringe.measured === null ? 'standard' : 'weighed',
     advice: card.advice.map(adviceView),

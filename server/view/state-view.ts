@@ -57,7 +57,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     round: roundView(memory, now, clock.isTrusted()),
     offer:
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
-    card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory)) : null,
+    card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
     animals: memory.animals.map(animalView),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
     dayBook: dayBookView(memory.entries, memory.animals, ROWS, memory.formulary),

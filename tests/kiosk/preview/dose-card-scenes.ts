@@ -1,5 +1,6 @@
 import { type DoseWorld, decideDose } from '../../../core/dosing/decide.ts';
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { grams } from '../../../core/quantity/mass.ts';
 import type { Offer } from '../../../core/round/offer.ts';
 import { cardView } from '../../../server/view/card-view.ts';
@@ -47,7 +48,7 @@ function offered(name: string, kg: number, doubtGrams: number): Partial<KioskSta
   return {
     weightUnit: 'kg',
     offer: offerView(offer),
-    card: cardView(offer, ON_HAND),
+    card: cardView(offer, ON_HAND, SHIPPED),
     round: {
       step: 'offered',
       jugId: 'j7',

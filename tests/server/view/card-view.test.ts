@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { syringesOnHand } from '../../../server/barn/memory.ts';
 import { cardView } from '../../../server/view/card-view.ts';
 import { DoseCardView } from '../../../shared/dose-card.ts';
@@ -8,7 +9,7 @@ describe('the card of the dose on offer, on the wire', () => {
   const barn = testBarn();
   bringToOffer(barn);
   const offer = standingOffer(barn);
-  const card = cardView(offer, syringesOnHand(barn.barn.context.memory));
+  const card = cardView(offer, syringesOnHand(barn.barn.context.memory), SHIPPED);
 
   test('is what its schema says, and belongs to the offer', () => {
     expect(DoseCardView.parse(card)).toEqual(card);
