@@ -47,7 +47,7 @@ function offered(name: string, kg: number, doubtGrams: number): Partial<KioskSta
   };
   return {
     weightUnit: 'kg',
-    offer: offerView(offer),
+    offer: offerView(offer, SHIPPED),
     card: cardView(offer, ON_HAND, SHIPPED),
     round: {
       step: 'offered',
