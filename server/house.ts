@@ -5,6 +5,7 @@ import type { OpenPort } from '../hardware/serial/connection.ts';
 import type { CandidatePort } from '../hardware/serial/ports.ts';
 import type { Timers } from '../hardware/serial/timers.ts';
 import { createSimulatedBarn, type SimulatedBarn } from '../hardware/simulator/barn.ts';
+import { WAND_BAUD, WAND_PROFILE } from '../hardware/wand/wand-driver.ts';
 import type { KioskState, ProblemView } from '../shared/state.ts';
 import { type Barn, createBarn } from './barn/barn.ts';
 import type { BarnContext } from './barn/barn-context.ts';
@@ -161,6 +162,6 @@ function deviceConfig(setup: Setup, simulated: SimulatedBarn | null): KioskConfi
   return {
     platform: { ...scale('platform'), divisionGrams: 50 },
     bench: { ...scale('bench'), divisionGrams: 1 },
-    wand: { path: paths.wand, profile: 'wand-line', baud: 9600 },
+    wand: { path: paths.wand, profile: WAND_PROFILE, baud: WAND_BAUD },
   };
 }

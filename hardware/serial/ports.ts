@@ -53,34 +53,3 @@ async function namesIn(folder: string): Promise<Map<string, string>> {
   }
   return found;
 }
-
-/** The device a configured path stands for now; the path itself where nothing is plugged in under it. */
-export async function deviceOf(path: string): Promise<string> {
-  return realpath(path).catch(() => path);
-}
-
-/** A role and the device its path stands for. */
-export interface RoleOnDevice<Role extends string = string> {
-  readonly role: Role;
-  readonly device: string;
-}
-
-/** Two roles that would open one device. */
-export interface SharedDevice<Role extends string = string> {
-  readonly first: Role;
-  readonly second: Role;
-  readonly device: string;
-}
-
-/** Every role whose device an earlier one already has; pure, for devices found by `deviceOf`. */
-export function sharedDevices<Role extends string>(
-  roles: readonly RoleOnDevice<Role>[],
-): SharedDevice<Role>[] {
-  const owners = new Map<string, Role>();
-  return roles.flatMap(({ role, device }) => {
-    const first = owners.get(device);
-    if (first !== undefined) return [{ first, second: role, device }];
-    owners.set(device, role);
-    return [];
-  });
-}

@@ -3,6 +3,7 @@ import type { OpenPort } from '../serial/connection.ts';
 import { OpenFailure } from '../serial/open-failure.ts';
 import { openSerialPort } from '../serial/serialport-connection.ts';
 import type { Timers } from '../serial/timers.ts';
+import { WAND_PROFILE } from '../wand/wand-driver.ts';
 import type { Cable } from './cable.ts';
 import { createMemoryCable } from './memory-cable.ts';
 import { createPtyCable } from './pty-cable.ts';
@@ -76,7 +77,7 @@ export async function createSimulatedBarn(options: SimulatedBarnOptions): Promis
     },
     medium: laid.platform.openPort === null ? 'pseudo-terminal' : 'memory',
     paths: { platform: laid.platform.cable.path, bench: laid.bench.cable.path, wand: laid.wand.cable.path },
-    profiles: { platform: 'st-gs', bench: 'sma', wand: 'wand-line' },
+    profiles: { platform: 'st-gs', bench: 'sma', wand: WAND_PROFILE },
     platform,
     bench,
     wand,

@@ -1,10 +1,11 @@
 import type { OpenPort } from '../serial/connection.ts';
 import type { TimerHandle, Timers } from '../serial/timers.ts';
 import { LineReader } from './line-reader.ts';
+import { WAND_BAUD } from './wand-driver.ts';
 import { readWandLine } from './wand-line.ts';
 
 /** The speeds of wands, the usual one first. */
-export const WAND_BAUDS: readonly number[] = [9600, 115_200, 19_200, 38_400, 57_600, 4800];
+export const WAND_BAUDS: readonly number[] = [WAND_BAUD, 115_200, 19_200, 38_400, 57_600, 4800];
 
 /** After the last byte of a wave: a line that is not complete by then is not coming. */
 const WAVE_ENDS_MS = 300;

@@ -13,10 +13,10 @@ export type WandRead =
   | { readonly kind: 'tag'; readonly tag: string; readonly marks: TagMarks; readonly at: number }
   | { readonly kind: 'refused'; readonly why: WandRefusal; readonly text: string; readonly at: number };
 
-/** The profile ids of wands. */
-export const WAND_PROFILE_IDS: readonly string[] = ['wand-line'];
+/** The one profile of wands, as the configuration names it. */
+export const WAND_PROFILE = 'wand-line';
 
-/** The speed of a wand that says nothing else, in bits a second. */
+/** The speed of a wand that was not set otherwise, in bits a second. */
 export const WAND_BAUD = 9600;
 
 /** Drives a wand that sends a line for each tag; the same tag within 3 s is told once. */

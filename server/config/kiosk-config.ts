@@ -2,10 +2,8 @@ import { z } from 'zod';
 import { isTimeZone } from '../../core/dosing/local-time.ts';
 import { scaleProfile, settingsTrouble } from '../../hardware/scale/profiles.ts';
 import type { ScaleSettings } from '../../hardware/scale/settings.ts';
+import { WAND_BAUD, WAND_PROFILE } from '../../hardware/wand/wand-driver.ts';
 import { SETTING_WORDS } from './setting-words.ts';
-
-/** The wand's line format; scales have their own list of profiles. */
-const WAND_PROFILE = 'wand-line';
 
 const baud = z.int().min(300).max(921_600);
 const path = z.string().startsWith('/', 'a device path starts with /, such as /dev/serial/by-id/…');
@@ -42,7 +40,7 @@ export type ScaleConfig = z.infer<typeof ScaleConfig>;
 export const WandConfig = z.strictObject({
   path,
   profile: z.literal(WAND_PROFILE),
-  baud: baud.default(9600),
+  baud: baud.default(WAND_BAUD),
 });
 /** An ear-tag wand. */
 export type WandConfig = z.infer<typeof WandConfig>;

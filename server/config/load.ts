@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { z } from 'zod';
+import { WAND_PROFILE } from '../../hardware/wand/wand-driver.ts';
 import type { ProblemView } from '../../shared/state.ts';
 import type { Environment } from './environment.ts';
 import { KioskConfig } from './kiosk-config.ts';
@@ -54,7 +55,7 @@ function withOverrides(value: unknown, environment: Environment): unknown {
     const [path, profile, baud] = text.split(',');
     devices[role] = {
       path,
-      profile: profile || (role === 'wand' ? 'wand-line' : 'st-gs'),
+      profile: profile || (role === 'wand' ? WAND_PROFILE : 'st-gs'),
       ...(baud ? { baud: Number(baud) } : {}),
     };
   }

@@ -4,6 +4,7 @@ import { scaleProfile } from '../../hardware/scale/profiles.ts';
 import type { Proposal } from '../../hardware/scale/recognise.ts';
 import type { ScaleSettings } from '../../hardware/scale/settings.ts';
 import { WAND_BAUDS, type WandHeard } from '../../hardware/wand/recognise-wand.ts';
+import { WAND_PROFILE } from '../../hardware/wand/wand-driver.ts';
 import type { ProposalView } from '../../shared/setup.ts';
 
 /** A way to read a device, complete enough to be tried. */
@@ -66,7 +67,7 @@ export function isSameChoice(a: Choice, b: Choice): boolean {
 export function wandChoices(heard: WandHeard | null): Choice[] {
   const bauds = [...WAND_BAUDS].sort((a, b) => Number(b === heard?.baud) - Number(a === heard?.baud));
   return bauds.map((baud) => ({
-    profile: 'wand-line',
+    profile: WAND_PROFILE,
     title: 'A line for each tag',
     baud,
     settings: {},

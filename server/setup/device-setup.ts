@@ -5,6 +5,7 @@ import type { OpenPort } from '../../hardware/serial/connection.ts';
 import { OpenFailure } from '../../hardware/serial/open-failure.ts';
 import type { CandidatePort } from '../../hardware/serial/ports.ts';
 import type { TimerHandle, Timers } from '../../hardware/serial/timers.ts';
+import { WAND_PROFILE } from '../../hardware/wand/wand-driver.ts';
 import type { Refusal } from '../../shared/intent.ts';
 import type { SetupView } from '../../shared/setup.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
@@ -181,7 +182,7 @@ export function createDeviceSetup(options: DeviceSetupOptions): DeviceSetup {
     if (holder !== null && holder !== role) return 'port-in-use';
     const { profile, baud } = choice;
     const settings = stage.neverTared ? { ...choice.settings, noTare: true } : choice.settings;
-    if (role === 'wand') options.write('wand', { path, profile: 'wand-line', baud });
+    if (role === 'wand') options.write('wand', { path, profile: WAND_PROFILE, baud });
     else {
       const some = Object.keys(settings).length > 0;
       const { divisionGrams } = divisionOf(stage.told, opened.steps, stage.countsIn);

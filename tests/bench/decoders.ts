@@ -1,36 +1,20 @@
-import type { ScaleProfile } from '../../hardware/scale/profile.ts';
-import { SMA } from '../../hardware/scale/sma.ts';
-import { ST_GS } from '../../hardware/scale/st-gs.ts';
-import { type Figure, ratePerSecond } from './table.ts';
+import { FUZZED, frameRate, wandRate } from '../hardware/fuzz.ts';
+import type { Figure } from './table.ts';
 
-/** What a serial line of this speed can carry at most, in frames a second. */
-function lineRate(baud: number, frameBytes: number): number {
-  return baud / 10 / frameBytes;
+/** What each decoder must do on one core, in frames a second. */
+const GOAL = 200_000;
+
+/** How fast bytes become readings, format by format. Throws where nothing was decoded, as then nothing was measured. */
+export function decoderFigures(): Figure[] {
+  return [...FUZZED.map((of) => figureOf(of.name, frameRate(of))), figureOf('wand-line', wandRate())];
 }
 
-function figureFor(profile: ScaleProfile, frame: string): Figure {
-  const chunk = Buffer.from(frame.repeat(100), 'latin1');
-  const framer = profile.createFramer();
-  let readings = 0;
-  const rate =
-    100 *
-    ratePerSecond(() => {
-      for (const framed of framer.push(chunk)) {
-        if (framed.kind === 'line' && profile.decode(framed.text, 'platform', 0).kind === 'reading')
-          readings += 1;
-      }
-    }, 50);
-  if (readings === 0) throw new Error(`${profile.id}: nothing was decoded, so nothing was measured`);
-  const line = lineRate(115_200, frame.length);
+function figureOf(what: string, rate: number): Figure {
+  if (rate === 0) throw new Error(`${what}: nothing was decoded`);
   return {
-    what: `${profile.id}: bytes to readings, one core`,
-    ratio: rate / line,
-    against: 'what a line at 115,200 baud can carry',
+    what,
+    ratio: rate / GOAL,
+    against: `the goal of ${GOAL.toLocaleString('en-US')} frames/s`,
     raw: `${Math.round(rate).toLocaleString('en-US')} frames/s`,
   };
-}
-
-/** How fast bytes become readings. */
-export function decoderFigures(): Figure[] {
-  return [figureFor(ST_GS, 'ST,GS,+  15.40kg\r\n'), figureFor(SMA, '\n 1G       15.40kg \r')];
 }

@@ -1,17 +1,42 @@
 import { grams } from '../../core/quantity/mass.ts';
+import { patternFormat } from '../../hardware/scale/pattern.ts';
 import { scaleDriver } from '../../hardware/scale/scale-driver.ts';
+import { encodeWandLine, type WandForm } from '../../hardware/simulator/encode-wand.ts';
+import { fieldOf } from '../../hardware/simulator/indication.ts';
 import { between, seededRandom } from '../../hardware/simulator/random.ts';
-import { FORMAT_CASES, type FormatCase, settingsFor } from './scale/format-cases.ts';
+import { LineReader } from '../../hardware/wand/line-reader.ts';
+import { wandDriver } from '../../hardware/wand/wand-driver.ts';
+import { FORMAT_CASES, type FormatCase } from './scale/format-cases.ts';
 
 /** A weight whose every shortening and every digit doubled is another weight: 123.45 kg. */
 const STANDING = { steps: 12_345, moving: false, net: false, range: 'within' } as const;
 const FACE = { unit: 'kg', division: grams(10) } as const;
 const TRUTH = 123_450;
+const TAG = '982000123456789';
+/** The line forms of wands. */
+export const WAND_FORMS: readonly WandForm[] = ['short', 'full', 'long', 'digits'];
 /**
  * Stands where a frame is torn. A head that meets the tail of another at the same place is a frame, byte for byte,
  * and no format without a checksum can tell; how single lost bytes are met is tested apart.
  */
 const TORN = 0xff;
+
+/** What fuzzing needs of a format. */
+export type Fuzzed = Pick<FormatCase, 'name' | 'make' | 'encode' | 'unitIsSet'>;
+
+/** Lines of no common format, read by an expression. */
+const PATTERN_CASE: Fuzzed = {
+  name: 'pattern',
+  unitIsSet: false,
+  make: () =>
+    patternFormat({
+      pattern: '(?:(?<stable>R)|(?<unstable>M))(?:G|(?<net>N)) *(?<value>-?\\d+\\.\\d+) (?<unit>kg|g|lb|oz)',
+    }),
+  encode: (shown, face) => Buffer.from(`RG${fieldOf(shown, face, 9)} ${face.unit}\r\n`, 'latin1'),
+};
+
+/** Every decoder of scales. */
+export const FUZZED: readonly Fuzzed[] = [...FORMAT_CASES, PATTERN_CASE];
 
 /** What a fuzz run found. */
 export interface FuzzReport {
@@ -30,10 +55,10 @@ export interface FuzzReport {
 }
 
 /** Sends half frames, noise, and now and then whole frames until so many bytes are sent; the same seed, the same row. */
-export function fuzz(of: FormatCase, total: number, seed: number): FuzzReport {
+export function fuzz(of: Fuzzed, total: number, seed: number): FuzzReport {
   const random = seededRandom(seed);
   const frame = of.encode(STANDING, FACE);
-  const profile = of.make(settingsFor(of, FACE.unit));
+  const profile = of.make(of.unitIsSet ? { unit: FACE.unit } : {});
   const framer = profile.createFramer();
   const wrong: number[] = [];
   let [bytes, sent, readings, accounted, mostHeld] = [0, 0, 0, 0, 0];
@@ -58,9 +83,42 @@ export function fuzz(of: FormatCase, total: number, seed: number): FuzzReport {
   return { name: of.name, bytes, readings, sent, wrong, unaccounted, mostHeld, ms };
 }
 
-/** Fuzzes every format with so many bytes each. */
-export function fuzzAll(bytesEach: number, seed: number): FuzzReport[] {
-  return FORMAT_CASES.map((of) => fuzz(of, bytesEach, seed));
+/** A wand's lines, fuzzed alike; a number read that was not on the tag is wrong. */
+export function fuzzWand(form: WandForm, total: number, seed: number): FuzzReport {
+  const random = seededRandom(seed);
+  const code = { tag: TAG, animal: true, reserved: 0, extraBlock: false, extra: 0 };
+  const frame = Buffer.from(`${encodeWandLine(code, form)}\r\n`, 'latin1');
+  const wrong: number[] = [];
+  let [bytes, sent, readings, accounted, mostHeld, now] = [0, 0, 0, 0, 0, 0];
+  const push = wandDriver(() => now).openSession((one) => {
+    if (one.kind !== 'item' || one.item.kind !== 'tag') return;
+    readings += 1;
+    if (one.item.tag !== TAG) wrong.push(Number(one.item.tag));
+  });
+  const reader = new LineReader((one) => {
+    accounted += one.kind === 'line' ? one.text.length + 2 : one.bytes;
+  });
+  const from = performance.now();
+  while (bytes < total) {
+    const pick = random();
+    const chunk = pick < 0.25 ? frame : pick < 0.75 ? torn(frame, random) : noise(random);
+    if (chunk === frame) sent += 1;
+    // Past the time in which the same tag counts once.
+    now += 10_000;
+    push(chunk);
+    reader.push(chunk);
+    mostHeld = Math.max(mostHeld, reader.pendingBytes);
+    bytes += chunk.length;
+  }
+  const ms = performance.now() - from;
+  const unaccounted = bytes - accounted - reader.pendingBytes;
+  return { name: `wand-line, ${form}`, bytes, readings, sent, wrong, unaccounted, mostHeld, ms };
+}
+
+/** Fuzzes every decoder and the wand with so many bytes each, one after the other. */
+export function* fuzzAll(bytesEach: number, seed: number): Generator<FuzzReport> {
+  for (const of of FUZZED) yield fuzz(of, bytesEach, seed);
+  for (const form of WAND_FORMS) yield fuzzWand(form, bytesEach, seed);
 }
 
 function torn(frame: Uint8Array, random: () => number): Uint8Array {
@@ -75,16 +133,44 @@ function noise(random: () => number): Uint8Array {
 }
 
 /** Bytes to readings, in frames a second on one core, by the best of five rounds. */
-export function frameRate(of: FormatCase, frames = 20_000): number {
+export function frameRate(of: Fuzzed, frames = 20_000): number {
   const lot = 100;
   const frame = of.encode(STANDING, FACE);
   const chunk = Buffer.concat(Array.from({ length: lot }, () => frame));
-  const profile = of.make(settingsFor(of, FACE.unit));
+  const profile = of.make(of.unitIsSet ? { unit: FACE.unit } : {});
+  return bestRate(frames, lot, chunk, (push) =>
+    scaleDriver(profile, 'bench', () => 0).openSession((one) => {
+      if (one.kind === 'item') push();
+    }),
+  );
+}
+
+/** The same for a wand's lines, in the form all wands send. */
+export function wandRate(frames = 20_000): number {
+  const lot = 100;
+  const chunk = Buffer.from(`${TAG}\r\n`.repeat(lot), 'latin1');
+  let now = 0;
+  return bestRate(frames, lot, chunk, (push) =>
+    wandDriver(() => {
+      now += 10_000;
+      return now;
+    }).openSession((one) => {
+      if (one.kind === 'item') push();
+    }),
+  );
+}
+
+function bestRate(
+  frames: number,
+  lot: number,
+  chunk: Uint8Array,
+  open: (onItem: () => void) => (chunk: Uint8Array) => void,
+): number {
   let best = 0;
   for (let round = 0; round < 5; round += 1) {
     let readings = 0;
-    const push = scaleDriver(profile, 'bench', () => 0).openSession((one) => {
-      if (one.kind === 'item') readings += 1;
+    const push = open(() => {
+      readings += 1;
     });
     const from = performance.now();
     for (let sent = 0; sent < frames; sent += lot) push(chunk);

@@ -3,14 +3,37 @@ import { ensureInstalled } from '../../server/launch/install.mjs';
 import { ensurePackages, NEEDS } from '../../server/launch/packages.mjs';
 import { ROOT } from '../../server/launch/stamp.mjs';
 
-// `npm run soak [-- cycles]`: pulls and plugs the cables of a simulated barn, 500 times unless told otherwise.
+// `npm run soak [-- cycles]`: pulls and plugs the cable of a simulated scale, 500 times unless told otherwise.
+// `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
 ensurePackages(NEEDS.test);
 ensureInstalled();
 const { runnerImport } = await import('vite');
-const { module } = await runnerImport(join(ROOT, 'tests/hardware/soak.ts'), {
-  root: ROOT,
-  configFile: false,
-  logLevel: 'error',
-});
-console.log(await module.soak(Number(process.argv[2] ?? 500)));
-process.exit(0);
+const load = async (file) =>
+  (await runnerImport(join(ROOT, file), { root: ROOT, configFile: false, logLevel: 'error' })).module;
+
+async function fuzz(bytesEach) {
+  const { fuzzAll } = await load('tests/hardware/fuzz.ts');
+  const total = { bytes: 0, readings: 0, wrong: 0, unaccounted: 0 };
+  for (const { name, bytes, readings, wrong, unaccounted } of fuzzAll(bytesEach, 1)) {
+    console.log(`${name.padEnd(26)} ${bytes} bytes, ${readings} readings, ${wrong.length} wrong`);
+    total.bytes += bytes;
+    total.readings += readings;
+    total.wrong += wrong.length;
+    total.unaccounted += unaccounted;
+  }
+  console.log(total);
+  return total.wrong === 0 && total.unaccounted === 0;
+}
+
+async function cables(cycles) {
+  const { soak } = await load('tests/hardware/soak.ts');
+  const report = await soak(cycles);
+  console.log(report);
+  return (
+    report.readyAgain === cycles && report.stale === 0 && report.queued === 0 && report.leakedDescriptors <= 1
+  );
+}
+
+const [what, much] = process.argv.slice(2);
+const good = what === 'fuzz' ? await fuzz(Number(much ?? 5_000_000)) : await cables(Number(what ?? 500));
+process.exit(good ? 0 : 1);

@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, realpath, rm, symlink, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { deviceOf, listPorts, sharedDevices } from '../../../hardware/serial/ports.ts';
+import { listPorts } from '../../../hardware/serial/ports.ts';
 import { listSerialPorts } from '../../../hardware/serial/serialport-list.ts';
 
 describe('the list of ports', () => {
@@ -72,44 +72,5 @@ describe('the list of ports', () => {
 
   it('never rejects on this very machine', async () => {
     expect(Array.isArray(await listPorts({ list: listSerialPorts }))).toBe(true);
-  });
-
-  it('finds the device a name stands for, and takes a name for itself where nothing is plugged in', async () => {
-    await symlink('../ttyUSB0', at('by-id', 'usb-adapter-A'));
-    expect(await deviceOf(at('by-id', 'usb-adapter-A'))).toBe(at('ttyUSB0'));
-    expect(await deviceOf(at('by-id', 'usb-none'))).toBe(at('by-id', 'usb-none'));
-  });
-
-  it('finds two roles behind two names of one device', async () => {
-    await symlink('../ttyUSB0', at('by-id', 'usb-adapter-A'));
-    await symlink('../ttyUSB0', at('by-path', 'socket-1'));
-    const roles = await Promise.all(
-      [
-        ['platform', at('by-id', 'usb-adapter-A')] as const,
-        ['bench', at('ttyUSB1')] as const,
-        ['wand', at('by-path', 'socket-1')] as const,
-      ].map(async ([role, path]) => ({ role, device: await deviceOf(path) })),
-    );
-    expect(sharedDevices(roles)).toEqual([{ first: 'platform', second: 'wand', device: at('ttyUSB0') }]);
-  });
-});
-
-describe('roles on devices', () => {
-  it('are each their own where no two share one', () => {
-    expect(sharedDevices([])).toEqual([]);
-    expect(
-      sharedDevices([
-        { role: 'platform', device: 'a' },
-        { role: 'bench', device: 'b' },
-      ]),
-    ).toEqual([]);
-  });
-
-  it('are all told that come to a device another one has', () => {
-    const three = ['platform', 'bench', 'wand'].map((role) => ({ role, device: 'a' }));
-    expect(sharedDevices(three)).toEqual([
-      { first: 'platform', second: 'bench', device: 'a' },
-      { first: 'platform', second: 'wand', device: 'a' },
-    ]);
   });
 });

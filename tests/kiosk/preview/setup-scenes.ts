@@ -144,13 +144,7 @@ function onLines(changes: Partial<Extract<SetupView, { step: 'lines' }>>): Setup
     ...of,
     baud: 9600,
     link: 'ready',
-    lines: [
-      'MOT;    11.35 kg',
-      'MOT;    19.80 kg',
-      'MOT;    20.45 kg',
-      'STB;    20.00 kg',
-      'MOT;    13.20 kg',
-    ],
+    lines: ['MOT;    19.80 kg', 'MOT;    20.45 kg', 'STB;    20.00 kg', 'MOT;    13.20 kg'],
     guesses: 0,
     ...changes,
   };
