@@ -8,7 +8,13 @@ export type PatternGroup = (typeof PATTERN_GROUPS)[number];
 
 /** An expression that may be used, compiled, with the groups it has; or why it may not. */
 export type PatternResult =
-  | { readonly ok: true; readonly expression: RegExp; readonly groups: ReadonlySet<PatternGroup> }
+  | {
+      readonly ok: true;
+      /** Its groups have numbers in place of names: named ones would cost an object for each line. */
+      readonly expression: RegExp;
+      /** The number of each group it has. */
+      readonly groups: ReadonlyMap<PatternGroup, number>;
+    }
   | { readonly ok: false; readonly why: PatternRefusal };
 
 /**
@@ -24,7 +30,7 @@ export function compilePattern(source: string): PatternResult {
     const node = parsePattern(source);
     const groups = groupsOf(node);
     refuseAmbiguity(node);
-    return { ok: true, expression: new RegExp(`^(?:${source})$`), groups };
+    return { ok: true, expression: new RegExp(`^(?:${withoutNames(source)})$`), groups };
   } catch (error) {
     if (error instanceof PatternError) return { ok: false, why: error.why };
     // What our parser takes and the engine does not is no expression either.
@@ -33,16 +39,27 @@ export function compilePattern(source: string): PatternResult {
   }
 }
 
-function groupsOf(node: PatternNode): ReadonlySet<PatternGroup> {
-  const names = namesIn(node);
-  const groups = new Set(PATTERN_GROUPS.filter((name) => names.includes(name)));
+/** What may hold a bracket that opens no group is passed over. */
+const NAME_OR_LITERAL = /\\.|\[(?:\\.|[^\]\\])*\]|\(\?<[a-z]+>/g;
+
+function withoutNames(source: string): string {
+  return source.replace(NAME_OR_LITERAL, (found) => (found.startsWith('(') ? '(' : found));
+}
+
+function groupsOf(node: PatternNode): ReadonlyMap<PatternGroup, number> {
+  const numbers = namesIn(node);
+  const names = numbers.filter((name) => name !== null);
+  const groups = new Map(
+    PATTERN_GROUPS.filter((name) => names.includes(name)).map((name) => [name, numbers.indexOf(name) + 1]),
+  );
   if (groups.size !== names.length) throw new PatternError('unknown-group');
   if (!groups.has('value')) throw new PatternError('no-value');
   if (!groups.has('stable') && !groups.has('unstable')) throw new PatternError('no-stability');
   return groups;
 }
 
-function namesIn(node: PatternNode): string[] {
+/** The names of all groups that capture, in the order in which they open; `null` for one without a name. */
+function namesIn(node: PatternNode): (string | null)[] {
   switch (node.kind) {
     case 'set':
       return [];
@@ -50,7 +67,7 @@ function namesIn(node: PatternNode): string[] {
     case 'choice':
       return node.parts.flatMap(namesIn);
     case 'group':
-      return [...(node.name === null ? [] : [node.name]), ...namesIn(node.inner)];
+      return [...(node.captures ? [node.name] : []), ...namesIn(node.inner)];
     case 'repeat':
       return namesIn(node.inner);
   }

@@ -110,12 +110,13 @@ class PatternParser {
     const opening = `(${this.#rest()}`;
     if (/^\(\?<?[=!]/.test(opening)) throw new PatternError('lookaround');
     const name = GROUP_NAME.exec(opening);
+    const bare = opening.startsWith('(?:');
     if (name !== null) this.#at += name[0].length - 1;
-    else if (opening.startsWith('(?:')) this.#at += 2;
+    else if (bare) this.#at += 2;
     else if (opening.startsWith('(?')) throw new PatternError('syntax');
     const inner = this.choice();
     if (!this.#take(')')) throw new PatternError('syntax');
-    return { kind: 'group', name: name?.[1] ?? null, inner };
+    return { kind: 'group', captures: !bare, name: name?.[1] ?? null, inner };
   }
 
   #class(): CharacterSet {

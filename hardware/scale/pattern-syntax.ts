@@ -6,7 +6,13 @@ export type PatternNode =
   | { readonly kind: 'set'; readonly set: CharacterSet }
   | { readonly kind: 'row'; readonly parts: readonly PatternNode[] }
   | { readonly kind: 'choice'; readonly parts: readonly PatternNode[] }
-  | { readonly kind: 'group'; readonly name: string | null; readonly inner: PatternNode }
+  | {
+      readonly kind: 'group';
+      /** Whether the engine gives it a number, as it does to any but `(?:`. */
+      readonly captures: boolean;
+      readonly name: string | null;
+      readonly inner: PatternNode;
+    }
   | {
       readonly kind: 'repeat';
       readonly inner: PatternNode;

@@ -47,23 +47,25 @@ function decode(
 ): Decoded {
   if (!compiled.ok) return refuse('not-set-up', text);
   if (text.length > MAX_LINE) return refuse('bad-width', text);
-  const groups = compiled.expression.exec(text)?.groups;
-  if (groups === undefined) return refuse('bad-header', text);
-  const told = (name: PatternGroup) => (groups[name] ?? '') !== '';
+  const { expression, groups } = compiled;
+  const match = expression.exec(text);
+  if (match === null) return refuse('bad-header', text);
+  const textOf = (name: PatternGroup): string => match[groups.get(name) ?? match.length] ?? '';
+  const told = (name: PatternGroup): boolean => textOf(name) !== '';
   const seen: Seen = { text, role, atMs, vouched: settings.noTare ?? false };
-  const net = compiled.groups.has('net') ? told('net') : null;
+  const net = groups.has('net') ? told('net') : null;
   // Where both groups exist both must agree that the weight stands still.
-  const still = (!compiled.groups.has('stable') || told('stable')) && !told('unstable');
+  const still = (!groups.has('stable') || told('stable')) && !told('unstable');
   const base = { moving: !still, net } as const;
   if (told('over')) return readingOf({ ...base, shown: null, fault: 'over', unit: null }, seen);
-  const named = told('unit') ? (groups['unit'] ?? '').trim() : null;
+  const named = told('unit') ? textOf('unit').trim() : null;
   if (named !== null && !isMassUnit(named)) return refuse('unknown-unit', text);
   if (named !== null && settings.unit !== undefined && named !== settings.unit) {
     return refuse('unit-mismatch', text);
   }
   const unit = named ?? settings.unit;
   if (unit === undefined) return refuse('unit-not-set', text);
-  return readingOf({ ...base, shown: massOf(groups['value'] ?? '', unit), unit: named }, seen);
+  return readingOf({ ...base, shown: massOf(textOf('value'), unit), unit: named }, seen);
 }
 
 function massOf(value: string, unit: 'kg' | 'g' | 'lb' | 'oz'): ShownMass | null {

@@ -1,5 +1,6 @@
 import { grams } from '../../core/quantity/mass.ts';
 import { patternFormat } from '../../hardware/scale/pattern.ts';
+import type { ScaleProfile } from '../../hardware/scale/profile.ts';
 import { scaleDriver } from '../../hardware/scale/scale-driver.ts';
 import { encodeWandLine, type WandForm } from '../../hardware/simulator/encode-wand.ts';
 import { fieldOf } from '../../hardware/simulator/indication.ts';
@@ -38,6 +39,11 @@ const PATTERN_CASE: Fuzzed = {
 /** Every decoder of scales. */
 export const FUZZED: readonly Fuzzed[] = [...FORMAT_CASES, PATTERN_CASE];
 
+/** A format as it is set up for what is sent here, and one whole frame. */
+export function sentBy(of: Fuzzed): { readonly profile: ScaleProfile; readonly frame: Uint8Array } {
+  return { profile: of.make(of.unitIsSet ? { unit: FACE.unit } : {}), frame: of.encode(STANDING, FACE) };
+}
+
 /** What a fuzz run found. */
 export interface FuzzReport {
   readonly name: string;
@@ -57,8 +63,7 @@ export interface FuzzReport {
 /** Sends half frames, noise, and now and then whole frames until so many bytes are sent; the same seed, the same row. */
 export function fuzz(of: Fuzzed, total: number, seed: number): FuzzReport {
   const random = seededRandom(seed);
-  const frame = of.encode(STANDING, FACE);
-  const profile = of.make(of.unitIsSet ? { unit: FACE.unit } : {});
+  const { profile, frame } = sentBy(of);
   const framer = profile.createFramer();
   const wrong: number[] = [];
   let [bytes, sent, readings, accounted, mostHeld] = [0, 0, 0, 0, 0];
@@ -130,51 +135,4 @@ function torn(frame: Uint8Array, random: () => number): Uint8Array {
 
 function noise(random: () => number): Uint8Array {
   return Uint8Array.from({ length: 1 + random() * 40 }, () => between(random, 0, 256));
-}
-
-/** Bytes to readings, in frames a second on one core, by the best of five rounds. */
-export function frameRate(of: Fuzzed, frames = 20_000): number {
-  const lot = 100;
-  const frame = of.encode(STANDING, FACE);
-  const chunk = Buffer.concat(Array.from({ length: lot }, () => frame));
-  const profile = of.make(of.unitIsSet ? { unit: FACE.unit } : {});
-  return bestRate(frames, lot, chunk, (push) =>
-    scaleDriver(profile, 'bench', () => 0).openSession((one) => {
-      if (one.kind === 'item') push();
-    }),
-  );
-}
-
-/** The same for a wand's lines, in the form all wands send. */
-export function wandRate(frames = 20_000): number {
-  const lot = 100;
-  const chunk = Buffer.from(`${TAG}\r\n`.repeat(lot), 'latin1');
-  let now = 0;
-  return bestRate(frames, lot, chunk, (push) =>
-    wandDriver(() => {
-      now += 10_000;
-      return now;
-    }).openSession((one) => {
-      if (one.kind === 'item') push();
-    }),
-  );
-}
-
-function bestRate(
-  frames: number,
-  lot: number,
-  chunk: Uint8Array,
-  open: (onItem: () => void) => (chunk: Uint8Array) => void,
-): number {
-  let best = 0;
-  for (let round = 0; round < 5; round += 1) {
-    let readings = 0;
-    const push = open(() => {
-      readings += 1;
-    });
-    const from = performance.now();
-    for (let sent = 0; sent < frames; sent += lot) push(chunk);
-    best = Math.max(best, (1000 * readings) / (performance.now() - from));
-  }
-  return best;
 }

@@ -57,6 +57,14 @@ describe('a format of the keeper', () => {
     expect(read('12kg?', { pattern }, 'bench')).toMatchObject({ stability: 'moving' });
   });
 
+  it('finds its groups behind others without a name and behind brackets that open none', () => {
+    const pattern = '(a|b)\\(([(?<x>]) *(?<value>\\d+) (?:k(?<stable>=))';
+    expect(read('a(<  12 k=', { pattern, unit: 'kg' }, 'bench')).toMatchObject({
+      mass: { value: 12000 },
+      stability: 'stable',
+    });
+  });
+
   it('is moving unless all its groups for stability agree that it is not', () => {
     const pattern = '(?<value>\\d+)(?<unit>kg)(?<stable>=)?(?<unstable>~)?';
     expect(
@@ -146,7 +154,7 @@ describe('an expression', () => {
 
   it('has the groups it names', () => {
     const compiled = compilePattern(PATTERN);
-    expect(compiled.ok && [...compiled.groups].sort()).toEqual([
+    expect(compiled.ok && [...compiled.groups.keys()].sort()).toEqual([
       'net',
       'over',
       'stable',
