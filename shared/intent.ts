@@ -111,6 +111,8 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('syringe-check-next'), id }),
   z.strictObject({ type: z.literal('syringe-check-leave-out'), id }),
   z.strictObject({ type: z.literal('syringe-check-cancel'), id }),
+  /** Takes back what the last check of a syringe found: it counts as its catalogue says again. */
+  z.strictObject({ type: z.literal('syringe-check-forget'), id, syringeId: ref }),
   /** Lists the ports a device may be plugged into, and looks again until something else is asked. */
   z.strictObject({ type: z.literal('ports-look'), id }),
   /** Finds out what is plugged in at a port. The port must not be another role's. */
@@ -197,6 +199,7 @@ export const REFUSALS = [
   'too-coarse-for-syringe',
   'nothing-delivered',
   'more-than-one-delivery',
+  'not-checked',
   'no-such-treatment',
   'already-corrected',
   'no-such-regimen',

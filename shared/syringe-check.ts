@@ -27,6 +27,14 @@ export const SyringeCheckRecordView = z.strictObject({
 /** A finished check of a syringe. */
 export type SyringeCheckRecordView = z.infer<typeof SyringeCheckRecordView>;
 
+/** A finished check of a syringe, and who took it back. */
+export const KeptSyringeCheckView = SyringeCheckRecordView.extend({
+  /** Since then the syringe counts as its catalogue says, unless it was checked anew; `null` where it was not taken back. */
+  forgotten: z.strictObject({ at: z.string(), by: z.string() }).nullable(),
+});
+/** A finished check of a syringe, and who took it back. */
+export type KeptSyringeCheckView = z.infer<typeof KeptSyringeCheckView>;
+
 const task = { syringeId: z.string(), markMl: z.number().positive(), celsius: z.number() };
 
 /** The check of a syringe, one step at a time; `liveGrams` is `null` while the bench shows nothing current. */

@@ -45,4 +45,5 @@ export const enSyringeCheck = {
   allowed: 'Its standard allows',
   atMark: (volume: string) => `at ${volume}`,
   done: 'Done',
+  forget: 'Forget this',
 };

@@ -7,7 +7,7 @@ import { correct, discardJug, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
-import { runSyringeCheck } from './run-syringe-check.ts';
+import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
 import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
 
 /** Carries out one intent; returns why not, or `null`. Throws when the disk refuses. */
@@ -73,6 +73,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return runSyringeCheck(barn, { type: 'leave-out' });
     case 'syringe-check-cancel':
       return runSyringeCheck(barn, { type: 'cancel' });
+    case 'syringe-check-forget':
+      return forgetSyringeCheck(barn, intent.syringeId);
     case 'set-person':
       return setPerson(barn, intent);
     case 'set-face':

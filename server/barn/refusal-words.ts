@@ -46,6 +46,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'The bench scale counts in steps too large to tell how well this syringe measures.',
   'nothing-delivered': 'The scale saw no whole delivery arrive. Empty the syringe into the cup, then go on.',
   'more-than-one-delivery': 'More came in than one delivery. Leave this one out and go on with the next.',
+  'not-checked': 'This syringe has no check that could be taken back: it counts as its catalogue says.',
   'no-such-treatment': 'There is no such row in the day book.',
   'already-corrected': 'This row was already taken back as not given.',
   'no-such-regimen': 'The formulary has no such rule.',

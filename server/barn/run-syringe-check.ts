@@ -25,3 +25,14 @@ export function runSyringeCheck(barn: BarnContext, event: SyringeCheckEvent): Sy
   }
   return outcome.refused;
 }
+
+/** Takes back the last check of a syringe, in the name of the person working. Throws when the disk refuses. */
+export function forgetSyringeCheck(barn: BarnContext, syringeId: string): 'not-checked' | null {
+  const { memory, clock, store } = barn;
+  const check = memory.syringeChecks.find((each) => each.syringeId === syringeId);
+  if (check === undefined) return 'not-checked';
+  store.syringeChecks.forget(check.id, { atMs: Math.round(clock.now().wallMs), by: memory.settings.person });
+  barn.memory = { ...memory, syringeChecks: memory.syringeChecks.filter((each) => each !== check) };
+  runRound(barn, { type: 'world-changed', what: 'syringes' });
+  return null;
+}

@@ -1,11 +1,13 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { ChecksView } from '../../shared/checks.ts';
 import { TreatmentView } from '../../shared/dose.ts';
 import { Answer, Intent } from '../../shared/intent.ts';
 import { KioskState } from '../../shared/state.ts';
 import { refusal } from '../barn/barn.ts';
 import type { House } from '../house.ts';
 import { animalView } from '../view/animal-view.ts';
+import { checksView } from '../view/checks-view.ts';
 import { dayBookView } from '../view/dose-view.ts';
 import { jugView } from '../view/jug-view.ts';
 
@@ -34,11 +36,13 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     const { wallMs } = context.clock.now();
     return context.memory.jugs.map((jug) => jugView(jug, wallMs, context.memory.formulary));
   });
+  app.get('/api/checks', async () => checksView(context.store));
   app.get('/api/schema', async () => ({
     intent: z.toJSONSchema(Intent),
     answer: z.toJSONSchema(Answer),
     state: z.toJSONSchema(KioskState),
     treatment: z.toJSONSchema(TreatmentView),
+    checks: z.toJSONSchema(ChecksView),
   }));
   app.post('/api/intents', { bodyLimit: BODY_LIMIT }, async (request, reply) => {
     const answer = answerTo(house, request.body);

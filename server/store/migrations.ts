@@ -141,4 +141,17 @@ export const MIGRATIONS: readonly string[] = [
   ALTER TABLE animals ADD COLUMN born_at_ms INTEGER;
   ALTER TABLE animals ADD COLUMN males_removed_at_ms INTEGER;
   `,
+  `
+  CREATE TABLE syringe_checks_forgotten (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    check_id TEXT NOT NULL UNIQUE REFERENCES syringe_checks (id),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL
+  ) STRICT;
+
+  CREATE TRIGGER syringe_checks_forgotten_are_never_edited BEFORE UPDATE ON syringe_checks_forgotten
+  BEGIN SELECT RAISE(ABORT, 'a check is never edited'); END;
+  CREATE TRIGGER syringe_checks_forgotten_are_never_deleted BEFORE DELETE ON syringe_checks_forgotten
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the checks'); END;
+  `,
 ];

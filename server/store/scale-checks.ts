@@ -37,6 +37,7 @@ export function createScaleCheckStore(db: Db) {
   const latest = db
     .prepare('SELECT record FROM scale_checks WHERE role = ? ORDER BY sequence DESC LIMIT 1')
     .pluck();
+  const all = db.prepare('SELECT record FROM scale_checks ORDER BY sequence DESC').pluck();
   const insert = db.prepare(
     `INSERT INTO scale_checks (id, role, verdict, at_ms, by, clock_trusted, record)
      VALUES (@id, @role, @verdict, @atMs, @by, @clockTrusted, @record)`,
@@ -46,6 +47,10 @@ export function createScaleCheckStore(db: Db) {
     latest(role: CheckedRole): ScaleCheckRecord | null {
       const record = latest.get(role) as string | undefined;
       return record === undefined ? null : StoredCheck.parse(JSON.parse(record));
+    },
+    /** Every check of both scales, the newest first. */
+    all(): ScaleCheckRecord[] {
+      return all.all().map((record) => StoredCheck.parse(JSON.parse(record as string)));
     },
     /** Writes a finished check. */
     add(check: ScaleCheckRecord): void {

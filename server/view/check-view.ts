@@ -33,7 +33,8 @@ function pointView(point: CheckPoint): CheckPointView {
   };
 }
 
-function recordView(record: ScaleCheckRecord): ScaleCheckView {
+/** A finished check of a scale as the wire carries it. */
+export function scaleCheckView(record: ScaleCheckRecord): ScaleCheckView {
   const { corners, second } = record;
   return {
     id: record.id,
@@ -55,7 +56,7 @@ function recordView(record: ScaleCheckRecord): ScaleCheckView {
 export function scaleChecksView(memory: Memory, role: ScaleRole, clock: Clock): ScaleChecksView {
   const last = memory.scaleChecks[role];
   return {
-    last: last === null ? null : recordView(last),
+    last: last === null ? null : scaleCheckView(last),
     standing: checkStanding(checkingOf(memory, role), clock.now().wallMs, clock.isTrusted()),
   };
 }
@@ -96,7 +97,7 @@ export function checkView(memory: Memory): CheckView {
     case 'down':
       return { step: check.step, ...running(check.run), second: weightView(check.second) };
     case 'result':
-      return { step: 'result', record: recordView(check.record) };
+      return { step: 'result', record: scaleCheckView(check.record) };
     default:
       return unreachable(check);
   }

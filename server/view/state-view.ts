@@ -87,16 +87,17 @@ function shedView(barn: BarnContext, standing: Standing): ShedView {
   return {
     devices: standing.devices(),
     setup: typeof setup === 'string' ? { step: 'closed', why: setup } : setup.view(),
-    syringes: SYRINGE_CATALOGUE.map((syringe) => ({
-      id: syringe.id,
-      name: syringe.name,
-      capacityMl: syringe.capacity.value,
-      graduationMl: syringe.graduation.value,
-      onHand: settings.syringeIds.includes(syringe.id),
-      check: syringeCheckRecordView(
-        memory.syringeChecks.find(({ syringeId }) => syringeId === syringe.id) ?? null,
-      ),
-    })),
+    syringes: SYRINGE_CATALOGUE.map((syringe) => {
+      const check = memory.syringeChecks.find(({ syringeId }) => syringeId === syringe.id);
+      return {
+        id: syringe.id,
+        name: syringe.name,
+        capacityMl: syringe.capacity.value,
+        graduationMl: syringe.graduation.value,
+        onHand: settings.syringeIds.includes(syringe.id),
+        check: check === undefined ? null : syringeCheckRecordView(check),
+      };
+    }),
     checks: {
       platform: scaleChecksView(memory, 'platform', clock),
       bench: scaleChecksView(memory, 'bench', clock),

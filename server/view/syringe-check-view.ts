@@ -5,7 +5,8 @@ import type { SyringeCheckRecordView, SyringeCheckView } from '../../shared/syri
 import type { Memory } from '../barn/memory.ts';
 import { rfc3339 } from './times.ts';
 
-function recordView(record: SyringeCheckRecord): SyringeCheckRecordView {
+/** A finished check of a syringe as the wire carries it. */
+export function syringeCheckRecordView(record: SyringeCheckRecord): SyringeCheckRecordView {
   const { findings } = record;
   return {
     id: record.id,
@@ -23,11 +24,6 @@ function recordView(record: SyringeCheckRecord): SyringeCheckRecordView {
     allowedMl: findings.allowed.value,
     verdict: findings.verdict,
   };
-}
-
-/** The last check of a syringe as the wire carries it; `null` where there was none. */
-export function syringeCheckRecordView(record: SyringeCheckRecord | null): SyringeCheckRecordView | null {
-  return record === null ? null : recordView(record);
 }
 
 /** The check of a syringe under way, as the wire carries it, with what the bench shows now. */
@@ -56,7 +52,7 @@ export function syringeCheckView({ syringeCheck: check, bench }: Memory): Syring
       };
     }
     case 'result':
-      return { step: 'result', record: recordView(check.record) };
+      return { step: 'result', record: syringeCheckRecordView(check.record) };
     default:
       return unreachable(check);
   }

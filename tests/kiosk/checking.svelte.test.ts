@@ -59,6 +59,11 @@ test.each([
 test.each([
   ['check-corner', 'check-cancel', { type: 'check-cancel' }],
   ['syringe-check-deliver', 'syringe-check-cancel', { type: 'syringe-check-cancel' }],
+  [
+    'syringe-check-last',
+    'syringe-check-forget',
+    { type: 'syringe-check-forget', syringeId: 'syringe-6-by-0.1' },
+  ],
 ])('in %s only a held press on %s stops it', (scene, testid, wish) => {
   const page = open(scene);
   page.press(testid, 'pointerdown');

@@ -49,6 +49,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'syringe-check-next': { type: 'syringe-check-next', id: 'i' },
   'syringe-check-leave-out': { type: 'syringe-check-leave-out', id: 'i' },
   'syringe-check-cancel': { type: 'syringe-check-cancel', id: 'i' },
+  'syringe-check-forget': { type: 'syringe-check-forget', id: 'i', syringeId: 'syringe-6-by-0.1' },
   'set-person': { type: 'set-person', id: 'i', name: 'Kim' },
   'set-face': { type: 'set-face', id: 'i', face: 'dim' },
   'set-weight-unit': { type: 'set-weight-unit', id: 'i', unit: 'kg' },

@@ -110,6 +110,32 @@ test('deliveries before the bench went away are not joined to those after it', (
   expect(barn.send(NEXT)).toMatchObject({ code: 'bench-not-ready' });
 });
 
+test('a check taken back counts no more, here or after a restart, and stays on record with who took it back', () => {
+  const path = join(mkdtempSync(join(tmpdir(), 'syringe-')), 'test.sqlite');
+  const first = testBarn(path);
+  expect(first.send({ type: 'syringe-check-forget', syringeId: 'syringe-6-by-0.1' })).toMatchObject({
+    code: 'not-checked',
+  });
+  deliverTen(first, 2.8);
+  first.send(NEXT);
+  deliverTen(first, 2.9);
+  first.send(NEXT);
+  expect(first.send({ type: 'syringe-check-forget', syringeId: 'syringe-6-by-0.1' }).ok).toBe(true);
+  bringToOffer(first);
+  // Back to the catalogue, and not to the check before the one taken back.
+  expect(measuredIn(first)).toBeNull();
+  expect(first.send({ type: 'syringe-check-forget', syringeId: 'syringe-6-by-0.1' }).ok).toBe(false);
+  first.store.close();
+
+  const second = testBarn(path);
+  expect(second.barn.context.memory.syringeChecks).toEqual([]);
+  const kept = second.store.syringeChecks.all();
+  expect(kept.map(({ forgotten }) => forgotten?.by ?? null)).toEqual(['Wren', null]);
+  expect(kept[0]?.check.delivered[0]?.value).toBeCloseTo(2.9, 9);
+  deliverTen(second, 2.99);
+  expect(second.barn.context.memory.syringeChecks).toHaveLength(1);
+});
+
 test('a row of the day book from before syringes were checked still reads, as never measured', () => {
   const barn = testBarn();
   bringToOffer(barn);

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { demoCheck } from '../../../server/demo/demo-check.ts';
+import { ChecksView } from '../../../shared/checks.ts';
 import { TreatmentView } from '../../../shared/dose.ts';
 import { KioskState } from '../../../shared/state.ts';
 import { post, testApp } from '../make/test-app.ts';
@@ -94,12 +96,31 @@ test('without a readable configuration every intent is refused and the state say
   expect((await app.inject({ url: '/api/health', headers })).json().ok).toBe(false);
 });
 
+test('the checks are served newest first, in the form the schema tells', async () => {
+  const { app, test: barn } = await testApp();
+  const add = (id: string, atMs: number): void =>
+    barn.store.scaleChecks.add(demoCheck(id === 'b' ? 'bench' : 'platform', id, atMs));
+  add('a', Date.UTC(2026, 3, 1));
+  add('b', Date.UTC(2026, 3, 2));
+  add('c', Date.UTC(2026, 3, 3));
+  const checks = ChecksView.parse((await app.inject({ url: '/api/checks', headers })).json());
+  // The barn of the test begins with a platform that was checked.
+  expect(checks.scales.map(({ id }) => id)).toEqual(['c', 'b', 'a', 'check-1']);
+  expect(checks.scales[0]).toMatchObject({
+    role: 'platform',
+    verdict: 'passed',
+    at: '2026-04-03T00:00:00.000Z',
+  });
+  expect(checks.syringes).toEqual([]);
+});
+
 test('the schema served describes intents, state and treatments', async () => {
   const { app } = await testApp();
   const schema = (await app.inject({ url: '/api/schema', headers })).json();
   expect(JSON.stringify(schema.intent)).toContain('"give"');
   expect(schema.state.properties.platform.properties).toHaveProperty('uncertainty');
   expect(schema.treatment.properties).toHaveProperty('deliveredMgPerKg');
+  expect(schema.checks.properties.syringes.items.properties).toHaveProperty('forgotten');
 });
 
 test.each([

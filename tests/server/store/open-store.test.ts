@@ -35,22 +35,28 @@ test('a file of a later program is refused and left as it was', () => {
   expect(new Database(path).pragma('user_version', { simple: true })).toBe(9999);
 });
 
-test.each(['treatments', 'corrections', 'untreated', 'approvals', 'scale_checks', 'syringe_checks'])(
-  'a row of %s can be neither edited nor deleted',
-  (table) => {
-    const db = openStore(':memory:');
-    db.pragma('foreign_keys = OFF');
-    const rows: Record<string, string> = {
-      treatments: `INSERT INTO treatments VALUES (1,'t','o','a','j','m',1,'w',1000,1,1,'whole','{}')`,
-      corrections: `INSERT INTO corrections VALUES (1,'c','t','not-given',NULL,NULL,1,'w')`,
-      untreated: `INSERT INTO untreated VALUES (1,'u','skipped',NULL,NULL,NULL,NULL,1,'w')`,
-      approvals: `INSERT INTO approvals (regimen_id, kind, at_ms, by) VALUES ('r','approved',1,'w')`,
-      scale_checks: `INSERT INTO scale_checks VALUES (1,'s','bench','failed',1,'w',1,'{}')`,
-      syringe_checks: `INSERT INTO syringe_checks VALUES (1,'y','s',3,0.1,0.1,1,'w',1,'{}')`,
-    };
-    db.exec(rows[table] ?? '');
-    expect(() => db.exec(`UPDATE ${table} SET sequence = 2`)).toThrow(/never edited/);
-    expect(() => db.exec(`DELETE FROM ${table}`)).toThrow(/nothing is deleted/);
-    expect(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get()).toBe(1);
-  },
-);
+test.each([
+  'treatments',
+  'corrections',
+  'untreated',
+  'approvals',
+  'scale_checks',
+  'syringe_checks',
+  'syringe_checks_forgotten',
+])('a row of %s can be neither edited nor deleted', (table) => {
+  const db = openStore(':memory:');
+  db.pragma('foreign_keys = OFF');
+  const rows: Record<string, string> = {
+    treatments: `INSERT INTO treatments VALUES (1,'t','o','a','j','m',1,'w',1000,1,1,'whole','{}')`,
+    corrections: `INSERT INTO corrections VALUES (1,'c','t','not-given',NULL,NULL,1,'w')`,
+    untreated: `INSERT INTO untreated VALUES (1,'u','skipped',NULL,NULL,NULL,NULL,1,'w')`,
+    approvals: `INSERT INTO approvals (regimen_id, kind, at_ms, by) VALUES ('r','approved',1,'w')`,
+    scale_checks: `INSERT INTO scale_checks VALUES (1,'s','bench','failed',1,'w',1,'{}')`,
+    syringe_checks_forgotten: `INSERT INTO syringe_checks_forgotten VALUES (1,'y',1,'w')`,
+    syringe_checks: `INSERT INTO syringe_checks VALUES (1,'y','s',3,0.1,0.1,1,'w',1,'{}')`,
+  };
+  db.exec(rows[table] ?? '');
+  expect(() => db.exec(`UPDATE ${table} SET sequence = 2`)).toThrow(/never edited/);
+  expect(() => db.exec(`DELETE FROM ${table}`)).toThrow(/nothing is deleted/);
+  expect(db.prepare(`SELECT count(*) FROM ${table}`).pluck().get()).toBe(1);
+});
