@@ -101,7 +101,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     linkOf: (role) => devices?.linkOf(role) ?? 'absent',
     zero: (role) => devices?.zero(role) ?? 'not-ready',
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
-    tray: simulated === null ? null : createTray(simulated),
+    tray: simulated === null ? null : createTray(simulated, random),
     leaveDemo: demo ? () => leaveDemo(options) : null,
   };
   const barn = createBarn(context, log);
@@ -161,7 +161,8 @@ function deviceConfig(setup: Setup, simulated: SimulatedBarn | null): KioskConfi
   const scale = (role: 'platform' | 'bench') => ({ path: paths[role], profile: profiles[role], baud: 9600 });
   return {
     platform: { ...scale('platform'), divisionGrams: 50 },
-    bench: { ...scale('bench'), divisionGrams: 1 },
+    // Its step is left to its decimals: the tray can put a finer scale there.
+    bench: scale('bench'),
     wand: { path: paths.wand, profile: WAND_PROFILE, baud: WAND_BAUD },
   };
 }

@@ -23,6 +23,10 @@ export const TrayAction = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('lift-jug') }),
   z.strictObject({ do: z.literal('pour'), gramsPerSecond: z.number().min(0).max(500) }),
   z.strictObject({ do: z.literal('add-powder'), packets: z.number().positive().max(3) }),
+  /** Does to the scales what the check under way asks for now; without one, takes all that it left there off. */
+  z.strictObject({ do: z.literal('as-asked') }),
+  /** Puts another bench scale there: one by 1 g that carries 5 kg, or one by 0.01 g that carries 500 g. */
+  z.strictObject({ do: z.literal('swap-bench'), fine: z.boolean() }),
   z.strictObject({ do: z.literal('pull-cable'), role: DeviceRole }),
   z.strictObject({ do: z.literal('plug-cable'), role: DeviceRole }),
 ]);

@@ -16,6 +16,8 @@ export interface SimBench extends SimScale {
   /** Pours at so much a second, up to a total or, without one, until `stopPour`. Replaces a pour under way. */
   pour(massPerSecond: Mass, total?: Mass): void;
   stopPour(): void;
+  /** Sets something down beside or without a jug, or takes it off again with a mass below zero. */
+  putOn(mass: Mass): void;
   /** Empties a packet into the jug. */
   addPowder(mass: Mass): void;
 }
@@ -99,6 +101,9 @@ export function createSimBench(options: SimBenchOptions): SimBench {
       stream = { grams: massPerSecond.value * seconds, from: now(), overMs: Math.max(1, seconds * 1000) };
     },
     stopPour,
+    putOn(mass) {
+      bring(mass, SET_DOWN_MS);
+    },
     addPowder(mass) {
       bring(mass, POWDER_MS);
     },

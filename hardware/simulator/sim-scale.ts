@@ -28,13 +28,16 @@ export interface SimScale extends SimDevice {
   /** Takes what stands on the scale off every later weight, which is then net. */
   pressTare(): void;
   clearTare(): void;
+  /** Puts another scale in its place, without zero or tare, that counts and carries so. */
+  becomeAnother(division: Mass, capacity: Mass): void;
 }
 
 /** Starts a scale: it weighs at once, and speaks when it is plugged in. */
 export function createSimScale(options: SimScaleOptions): SimScale {
-  const { timers, face } = options;
+  const { timers } = options;
+  let { face, capacity } = options;
   const plug = new DevicePlug();
-  const motion = new MotionDetector(face.division.value);
+  let motion = new MotionDetector(face.division.value);
   const voice: SimVoice = SIM_VOICES[options.format];
   let zero = 0;
   let tare = 0;
@@ -53,7 +56,7 @@ export function createSimScale(options: SimScaleOptions): SimScale {
   }
 
   function shown(): Indication {
-    const most = stepsIn(options.capacity.value, face.division.value, 'down');
+    const most = stepsIn(capacity.value, face.division.value, 'down');
     // A scale shows a few divisions below zero as such; much less means that the deck hangs.
     const range = gross > most ? 'over' : gross < -most / 50 ? 'under' : 'within';
     return { steps: gross - tare, moving, net: tare !== 0, range };
@@ -71,8 +74,12 @@ export function createSimScale(options: SimScaleOptions): SimScale {
   }
 
   const body: SimScaleBody = {
-    face,
-    capacity: options.capacity,
+    get face() {
+      return face;
+    },
+    get capacity() {
+      return capacity;
+    },
     shown,
     press,
     tare: () => ({ steps: tare, moving: false, net: false, range: 'within' }),
@@ -94,6 +101,13 @@ export function createSimScale(options: SimScaleOptions): SimScale {
     disturb: (fault) => plug.disturb(fault),
     pressTare: () => void press('tare'),
     clearTare: () => void press('clear'),
+    becomeAnother(division, most) {
+      face = { ...face, division };
+      capacity = most;
+      motion = new MotionDetector(division.value);
+      zero = 0;
+      tare = 0;
+    },
     stop() {
       stopped = true;
       timers.clear(timer);

@@ -5,15 +5,29 @@ import { unreachable } from '../../core/unreachable.ts';
 import type { SimulatedBarn } from '../../hardware/simulator/barn.ts';
 import type { TrayAction } from '../../shared/tray.ts';
 import type { Memory } from '../barn/memory.ts';
+import { createHand } from './hand.ts';
 
 /** The empty jug of the demo weighs this, in grams (invented). */
 const EMPTY_JUG = 312;
 /** The packet poured in where none is being mixed, in grams. */
 const SPARE_PACKET = 52;
 
+/** Two bench scales: step, and the most it carries (invented). */
+const KITCHEN_BENCH = [grams(1), grams(5000)] as const;
+const FINE_BENCH = [grams(0.01), grams(500)] as const;
+
 /** Moves the simulated devices as the bench tray asks. Returns false where the animal named does not exist or has no tag. */
-export function createTray(barn: SimulatedBarn): (action: TrayAction, memory: Memory) => boolean {
+export function createTray(
+  barn: SimulatedBarn,
+  random: () => number,
+): (action: TrayAction, memory: Memory) => boolean {
   let jugStands = false;
+  const hand = createHand(barn, random);
+  function liftJug(): void {
+    if (jugStands) barn.bench.liftJug();
+    jugStands = false;
+    hand.clear('bench');
+  }
   return (action, memory) => {
     switch (action.do) {
       case 'lead-on': {
@@ -25,6 +39,7 @@ export function createTray(barn: SimulatedBarn): (action: TrayAction, memory: Me
       }
       case 'walk-off':
         barn.platform.walkOff();
+        hand.clear('platform');
         return true;
       case 'present-tag': {
         const tag = memory.animals.find((animal) => animal.id === action.animalId)?.tag ?? null;
@@ -37,8 +52,7 @@ export function createTray(barn: SimulatedBarn): (action: TrayAction, memory: Me
         jugStands = true;
         return true;
       case 'lift-jug':
-        if (jugStands) barn.bench.liftJug();
-        jugStands = false;
+        liftJug();
         return true;
       case 'pour':
         if (action.gramsPerSecond > 0) barn.bench.pour(grams(action.gramsPerSecond));
@@ -46,6 +60,14 @@ export function createTray(barn: SimulatedBarn): (action: TrayAction, memory: Me
         return true;
       case 'add-powder':
         barn.bench.addPowder(scale(packetMass(memory), action.packets));
+        return true;
+      case 'as-asked':
+        // A check begins with an empty scale.
+        if (jugStands) liftJug();
+        hand.doAsked(memory);
+        return true;
+      case 'swap-bench':
+        barn.bench.becomeAnother(...(action.fine ? FINE_BENCH : KITCHEN_BENCH));
         return true;
       case 'pull-cable':
         void barn.cables[action.role].pull();

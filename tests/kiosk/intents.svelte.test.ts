@@ -47,6 +47,8 @@ test.each([
   ['shed-screen', 'unit-kg', { type: 'set-weight-unit', unit: 'kg' }],
   ['offered-tray', 'tray-walk-off', { type: 'tray', action: { do: 'walk-off' } }],
   ['offered-tray', 'tray-powder-half', { type: 'tray', action: { do: 'add-powder', packets: 0.5 } }],
+  ['offered-tray', 'tray-as-asked', { type: 'tray', action: { do: 'as-asked' } }],
+  ['offered-tray', 'tray-swap-bench', { type: 'tray', action: { do: 'swap-bench', fine: true } }],
   ['offered-tray', 'tray-pull-wand', { type: 'tray', action: { do: 'pull-cable', role: 'wand' } }],
   [
     'enrol-tag',
