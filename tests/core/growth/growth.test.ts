@@ -1,0 +1,132 @@
+import { describe, expect, test } from 'vitest';
+import { boerFeedlotWeight } from '../../../core/growth/expected.ts';
+import { type DailyGain, gainBetween, trendOf } from '../../../core/growth/gain.ts';
+import { againstMob } from '../../../core/growth/mob.ts';
+import { judgeWeighings, type Weighing } from '../../../core/growth/weighing.ts';
+import { DAY_MS } from '../../../core/moment.ts';
+import { kilograms, massIn, pounds } from '../../../core/quantity/mass.ts';
+import { quantity } from '../../../core/quantity/quantity.ts';
+import { GROWTH_SERIES, PRINTED_GAINS } from '../../oracles/growth.ts';
+
+function weighed(day: number, kg: number, hoursOffFeed: number | null = null): Weighing {
+  return {
+    id: `w${day}`,
+    mass: kilograms(kg),
+    uncertainty: null,
+    atMs: day * DAY_MS,
+    method: 'scale',
+    hoursOffFeed,
+  };
+}
+
+const kid = { species: 'goat', class: 'young' } as const;
+const perDay = (value: number): DailyGain => quantity('g/d', value);
+
+describe('daily gain', () => {
+  const { days, rows, poundsAsGrams } = PRINTED_GAINS;
+
+  test.each(rows)('%d lb in 14 days print as %d lb a day', (gained, printed) => {
+    const from = { ...weighed(0, 0), mass: pounds(50) };
+    const to = { ...weighed(days, 0), mass: pounds(50 + gained) };
+    const gain = gainBetween(from, to);
+    expect((gain?.value ?? 0) / massIn(pounds(1), 'g')).toBeCloseTo(printed, 3);
+  });
+
+  test.each(poundsAsGrams)('%d lb a day are %d g', (lb, grams) => {
+    expect(massIn(pounds(lb), 'g')).toBeCloseTo(grams, 1);
+  });
+
+  test('within a day is not told', () => {
+    expect(gainBetween(weighed(0, 20), weighed(0.5, 20.4))).toBeNull();
+    expect(gainBetween(weighed(3, 20), weighed(0, 19))).toBeNull();
+  });
+});
+
+describe('the trend of a kid', () => {
+  const series = GROWTH_SERIES[5];
+  const weighings = series.days.map((day, i) => weighed(day, series.weights[i] ?? 0));
+
+  test('is 57.1 g a day with one bad weight among six', () => {
+    const trend = trendOf(judgeWeighings(kid, weighings));
+    expect(trend?.gain.value).toBeCloseTo(57.14285714, 6);
+    expect(trend).toMatchObject({ used: 6, doubted: 0, unlikeFeed: false });
+  });
+
+  test('is not told from two weights, nor from one day', () => {
+    expect(trendOf(judgeWeighings(kid, weighings.slice(0, 2)))).toBeNull();
+    expect(trendOf(judgeWeighings(kid, [weighed(0, 20), weighed(0, 20.1), weighed(0, 20.2)]))).toBeNull();
+  });
+
+  test.each([
+    ['gaining', [20, 21, 22, 23, 24, 25]],
+    ['losing', [25, 24.5, 24, 23.5, 23, 22.5]],
+    ['not-clear', [20, 20.4, 19.8, 20.2, 19.9, 20.1]],
+  ] as const)('is %s', (direction, kgs) => {
+    const trend = trendOf(
+      judgeWeighings(
+        kid,
+        kgs.map((kg, i) => weighed(i * 14, kg)),
+      ),
+    );
+    expect(trend?.direction).toBe(direction);
+  });
+
+  test('says when weights full and off feed are mixed', () => {
+    const mixed = [weighed(0, 20, 0), weighed(14, 21, 12), weighed(28, 22, 0)];
+    expect(trendOf(judgeWeighings(kid, mixed))?.unlikeFeed).toBe(true);
+  });
+});
+
+describe('a weight hard to believe', () => {
+  test('is marked and kept, and the next is held against the last one believed', () => {
+    const judged = judgeWeighings(kid, [weighed(0, 20), weighed(14, 46), weighed(28, 22)]);
+    expect(judged.map(({ doubt }) => doubt)).toEqual([null, 'pounds-for-kilograms', null]);
+    expect(judged).toHaveLength(3);
+  });
+
+  test('does not move the trend', () => {
+    const trend = trendOf(
+      judgeWeighings(kid, [weighed(0, 20), weighed(14, 46), weighed(28, 22), weighed(42, 23)]),
+    );
+    expect(trend?.gain.value).toBeCloseTo(71.4286, 3);
+    expect(trend).toMatchObject({ used: 3, doubted: 1 });
+  });
+});
+
+describe('against the mob', () => {
+  const others = [120, 140, 160, 130, 150].map(perDay);
+
+  test.each([
+    [139, 1, 'behind'],
+    [140, 1, 'with-the-mob'],
+    [100, 0.66, 'with-the-mob'],
+    [92, 0.66, 'behind'],
+  ] as const)('%d g a day at a share of %d is %s', (gain, share, standing) => {
+    expect(againstMob(perDay(gain), others, share)).toMatchObject({ standing, mobMean: 140, others: 5 });
+  });
+
+  test('nothing is said beside four others, or a mob that loses', () => {
+    expect(againstMob(perDay(100), others.slice(1))).toBeNull();
+    expect(
+      againstMob(
+        perDay(100),
+        others.map(() => perDay(-10)),
+      ),
+    ).toBeNull();
+  });
+});
+
+describe('the published line of feedlot goats', () => {
+  test.each([
+    [126, 20.211],
+    [266, 48.491],
+  ])('at %d days is %d kg', (days, kg) => {
+    const weight = boerFeedlotWeight(days * DAY_MS);
+    expect(weight && massIn(weight, 'kg')).toBeCloseTo(kg, 9);
+  });
+
+  test('ends where it was fitted', () => {
+    expect(boerFeedlotWeight(125 * DAY_MS)).toBeNull();
+    expect(boerFeedlotWeight(267 * DAY_MS)).toBeNull();
+  });
+});
