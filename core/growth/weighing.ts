@@ -39,11 +39,8 @@ export function judgeWeighings(
   return [...weighings]
     .sort((a, b) => a.atMs - b.atMs)
     .map((weighing) => {
-      const doubt = doubtOf({ ...NAMELESS, ...animal, lastWeight }, weighing.mass, weighing.atMs);
+      const doubt = doubtOf({ ...animal, lastWeight }, weighing.mass, weighing.atMs);
       if (doubt === null) lastWeight = { mass: weighing.mass, atMs: weighing.atMs };
       return { weighing, doubt };
     });
 }
-
-/** What plausibility does not look at. */
-const NAMELESS = { id: '', name: '', tag: null, inMilk: false, bredAtMs: null } as const;

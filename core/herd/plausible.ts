@@ -25,7 +25,11 @@ const UNIT_SLIP = 0.12;
 const POUNDS_IN_KILOGRAM = 1 / 0.45359237;
 
 /** Whether a weight should be doubted for this animal now, and why; `null` where it is plausible. */
-export function doubtOf(animal: Animal, weight: Mass, wallMs: number): WeightDoubt | null {
+export function doubtOf(
+  animal: Pick<Animal, 'species' | 'class' | 'lastWeight'>,
+  weight: Mass,
+  wallMs: number,
+): WeightDoubt | null {
   const [low, high] = BAND_LB[animal.species];
   const pounds = massIn(weight, 'lb');
   if (pounds < low || pounds > high) return 'outside-species';
