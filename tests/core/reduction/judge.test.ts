@@ -5,7 +5,7 @@ import { judgeReduction } from '../../../core/reduction/judge.ts';
 import { onRawEggs } from '../../../core/reduction/thresholds.ts';
 import { verdictOfChances, verdictOfLimits } from '../../../core/reduction/verdict.ts';
 import type { EggCount } from '../../../core/worms/egg-count.ts';
-import { EPGS } from '../../oracles/reduction.ts';
+import { EPGS, VIGNETTE } from '../../oracles/reduction.ts';
 
 function rawOf(
   before: readonly number[],
@@ -64,6 +64,23 @@ describe('fourteen sheep under a benzimidazole', () => {
     expect(judged).toMatchObject({ verdict: 'resistant' });
     if (!judged.ok) throw new Error(judged.why);
     expect(judged.limits.upper * 100).toBeCloseTo(EPGS.deltaUnpaired90[1], 9);
+  });
+});
+
+describe('the vignette at its own thresholds', () => {
+  const at = { expected: VIGNETTE.expected, lowest: VIGNETTE.lowest };
+  const verdictOf = ([lower, upper]: readonly [number, number]) => verdictOfLimits({ lower, upper }, at);
+
+  test('is reduced where animals are paired, by each method', () => {
+    const { deltaPaired95, logPaired95, binomial99 } = VIGNETTE;
+    expect([deltaPaired95, logPaired95, binomial99].map(verdictOf)).toEqual(Array(3).fill('resistant'));
+    expect(verdictOfChances(VIGNETTE.likeliestShapes)).toBe('resistant');
+  });
+
+  test('is inconclusive where they are not', () => {
+    expect([VIGNETTE.deltaUnpaired95, VIGNETTE.logUnpaired95].map(verdictOf)).toEqual(
+      Array(2).fill('inconclusive'),
+    );
   });
 });
 
