@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
 import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
+import { PowderAmountView } from './mixing.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
 
 /** What every intent carries: the id it is handled under, once. */
@@ -35,9 +36,29 @@ export type CorrectionKind = z.infer<typeof CorrectionKind>;
  */
 export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('mix-start'), id, packetId: ref }),
+  /** Whole packets, or a share of one that is weighed in; the volume goes with it. */
+  z.strictObject({ type: z.literal('mix-amount'), id, amount: PowderAmountView }),
+  z.strictObject({ type: z.literal('mix-mode'), id, mode: z.enum(['make-up-to', 'add-to']) }),
+  /** The volume for one packet. `deliberate` is a held press: needed far from the packet's own volume. */
+  z.strictObject({
+    type: z.literal('mix-dilution'),
+    id,
+    perPacketMl: z.number().positive().max(100_000),
+    deliberate: z.boolean(),
+  }),
   z.strictObject({ type: z.literal('mix-water'), id, celsius: z.number().min(1).max(40) }),
   z.strictObject({ type: z.literal('mix-jug-placed'), id }),
-  z.strictObject({ type: z.literal('mix-poured'), id }),
+  /** The keeper looked in: the jug on the bench is empty. A new one, or a known one weighed anew. */
+  z.strictObject({
+    type: z.literal('mix-jug-is-empty'),
+    id,
+    vesselId: ref.nullable(),
+    deliberate: z.boolean(),
+  }),
+  /** `deliberate` is a held press: needed where far too much water went in. */
+  z.strictObject({ type: z.literal('mix-poured'), id, deliberate: z.boolean().optional() }),
+  /** The part of a packet that was weighed in is in. */
+  z.strictObject({ type: z.literal('mix-powder-in'), id, deliberate: z.boolean() }),
   z.strictObject({ type: z.literal('mix-dissolved'), id }),
   z.strictObject({ type: z.literal('mix-in-service'), id }),
   z.strictObject({ type: z.literal('mix-cancel'), id }),
@@ -45,6 +66,8 @@ export const Intent = z.discriminatedUnion('type', [
 
   z.strictObject({ type: z.literal('take-jug'), id, jugId: ref }),
   z.strictObject({ type: z.literal('prove-jug'), id, jugId: ref, deliberate: z.boolean() }),
+  /** Proves the jug by what stands on the bench now. */
+  z.strictObject({ type: z.literal('prove-on-bench'), id, jugId: ref }),
   z.strictObject({ type: z.literal('put-jug-down'), id }),
   z.strictObject({ type: z.literal('read-tag'), id, tag: z.string().max(32) }),
   z.strictObject({ type: z.literal('pick-animal'), id, animalId: ref }),
@@ -186,6 +209,19 @@ export const REFUSALS = [
   'scale-too-coarse',
   'too-little-water',
   'tared-mid-way',
+  'no-such-amount',
+  'stronger-than-known',
+  'far-from-label',
+  'holds-mix',
+  'no-such-vessel',
+  'needs-held-word',
+  'far-too-much-water',
+  'jug-not-back',
+  'no-powder-seen',
+  'powder-far-off',
+  'jug-weight-unknown',
+  'jug-weighs-otherwise',
+  'jugs-weigh-alike',
   'no-such-weight',
   'weight-too-light',
   'scale-not-ready',

@@ -12,6 +12,28 @@ export const HeldView = z.strictObject({
 /** A weight held in this visit. */
 export type HeldView = z.infer<typeof HeldView>;
 
+/** What the bench says of the jug in hand. */
+export const JugProofView = z.strictObject({
+  verdict: z.enum([
+    'fits',
+    'weight-unknown',
+    'nothing-there',
+    'weighs-otherwise',
+    'weighs-as-another',
+    'fits-two',
+    'bench-not-ready',
+    'bench-moving',
+    'scale-tared',
+  ]),
+  nowGrams: z.number().nullable(),
+  /** What the jug should weigh; `null` while that cannot be compared. */
+  expectedGrams: z.number().nullable(),
+  /** The number of the jug that stands there, or would weigh the same; else `null`. */
+  otherNumber: z.number().int().nullable(),
+});
+/** What the bench says of the jug in hand. */
+export type JugProofView = z.infer<typeof JugProofView>;
+
 const visit = {
   jugId: z.string(),
   /** Id of the animal, once known. */
@@ -28,6 +50,7 @@ export const RoundView = z.discriminatedUnion('step', [
     jugId: z.string(),
     /** Whether another live jug of the same medicine makes a held press necessary. */
     rival: z.boolean(),
+    bench: JugProofView,
     unanswered: z.array(OfferView),
   }),
   z.strictObject({

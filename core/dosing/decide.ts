@@ -33,7 +33,7 @@ export interface Decision {
 }
 
 /** The rule a dose would follow: the approved one, or the first there is so that it can be named. */
-function ruleFor(
+export function ruleFor(
   rules: readonly Regimen[],
   approvals: readonly Approval[],
 ): { rule: Regimen | null; approval: Approval | null } {

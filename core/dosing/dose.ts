@@ -26,7 +26,7 @@ export interface DoseInput {
 }
 
 /** The exact volume for a held weight: weight times rate over strength. */
-export function exactDose(weight: Held, regimen: RegimenInForce, jug: Jug): Volume {
+export function exactDose(weight: Held, regimen: RegimenInForce, jug: Pick<Jug, 'strength'>): Volume {
   return volumeHolding(activeFor(weight.mass, mgPerKg(regimen.target.value)), jug.strength);
 }
 
@@ -34,7 +34,7 @@ export function exactDose(weight: Held, regimen: RegimenInForce, jug: Jug): Volu
 export function doseFor(
   weight: Held,
   regimen: RegimenInForce,
-  jug: Jug,
+  jug: Pick<Jug, 'strength' | 'relative'>,
   syringes: readonly Syringe[],
 ): Dose | null {
   const exact = exactDose(weight, regimen, jug);

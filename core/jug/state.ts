@@ -1,7 +1,10 @@
 import type { Achieved } from '../mixing/achieved.ts';
+import type { DilutionScore } from '../mixing/dilution-score.ts';
 import type { Jug } from '../mixing/jug.ts';
-import type { MixPlan } from '../mixing/plan.ts';
+import type { MixMode, MixPlan, PowderAmount } from '../mixing/plan.ts';
+import type { Vessel, VesselDoubt } from '../mixing/vessel.ts';
 import type { Mass } from '../quantity/mass.ts';
+import type { PourWatch } from './watch-pour.ts';
 import type { PowderWatch } from './watch-powder.ts';
 
 /** Water that was poured and came to rest: what the scale showed and how well it is known. */
@@ -10,42 +13,82 @@ export interface PouredWater {
   readonly uncertainty: Mass;
 }
 
+/** The jug that stands on the bench, and the recipe it is filled by. */
+export interface Standing {
+  readonly plan: MixPlan;
+  readonly vessel: Vessel;
+  /** What the scale showed of the empty jug when it was set down. */
+  readonly jugMass: Mass;
+  /** How far the water may end from its target, either way. */
+  readonly band: Mass;
+}
+
 /** The mixing of one jug, one step at a time. */
 export type Mixing =
   | { readonly step: 'idle' }
-  | { readonly step: 'water'; readonly packetId: string }
-  | { readonly step: 'place'; readonly plan: MixPlan }
-  | { readonly step: 'pour'; readonly plan: MixPlan; readonly jugMass: Mass; readonly net: boolean }
   | {
-      readonly step: 'powder';
+      readonly step: 'dilution';
+      readonly packetId: string;
+      readonly amount: PowderAmount;
+      readonly mode: MixMode;
+      /** Best for this herd and these syringes first. */
+      readonly scores: readonly DilutionScore[];
+    }
+  | {
+      readonly step: 'water';
+      readonly packetId: string;
+      readonly amount: PowderAmount;
+      readonly mode: MixMode;
+      readonly perPacketMl: number;
+    }
+  | { readonly step: 'place'; readonly plan: MixPlan }
+  | {
+      readonly step: 'new-jug';
       readonly plan: MixPlan;
       readonly jugMass: Mass;
-      readonly net: boolean;
+      /** Standard uncertainty of the empty mass (k = 1). */
+      readonly uncertainty: Mass;
+      readonly doubt: VesselDoubt;
+      /** The letter a new jug would wear. */
+      readonly letter: string;
+    }
+  | ({ readonly step: 'pour'; readonly watch: PourWatch } & Standing)
+  | ({
+      readonly step: 'powder';
       readonly water: PouredWater;
       readonly achieved: Achieved;
       readonly verdict: PowderWatch;
       /** The rise when the jug last stood there at rest. */
       readonly seen: Mass;
-    }
-  | {
+    } & Standing)
+  | ({
       readonly step: 'dissolve';
-      readonly plan: MixPlan;
-      readonly jugMass: Mass;
-      readonly net: boolean;
       readonly water: PouredWater;
       readonly achieved: Achieved;
-    }
+      /** The powder as it was taken for in. */
+      readonly seen: Mass;
+    } & Standing)
   | { readonly step: 'label'; readonly jug: Jug };
 
 /** The step names, in the order of the work. */
 export type MixingStep = Mixing['step'];
 
+/** The mixing while it stands at one step. */
+export type MixingAt<S extends MixingStep> = Extract<Mixing, { readonly step: S }>;
+
 /** What happens to a jug being mixed; all but `weighed` and `stored` come from people. */
 export type MixingEvent =
   | { readonly type: 'start'; readonly packetId: string }
+  | { readonly type: 'amount'; readonly amount: PowderAmount }
+  | { readonly type: 'mode'; readonly mode: MixMode }
+  | { readonly type: 'dilution'; readonly perPacketMl: number; readonly deliberate: boolean }
   | { readonly type: 'water-temperature'; readonly celsius: number }
   | { readonly type: 'jug-placed' }
-  | { readonly type: 'poured' }
+  /** The keeper's word that the jug on the bench is empty: a new one, or a known one weighed anew. */
+  | { readonly type: 'jug-is-empty'; readonly vesselId: string | null; readonly deliberate: boolean }
+  | { readonly type: 'poured'; readonly deliberate: boolean }
+  /** The part of a packet that was to be weighed in is in. */
+  | { readonly type: 'powder-in'; readonly deliberate: boolean }
   | { readonly type: 'dissolved' }
   | { readonly type: 'in-service' }
   | { readonly type: 'cancel' }
@@ -56,16 +99,28 @@ export type MixingEvent =
 export type MixingRefusal =
   | 'wrong-state'
   | 'no-such-packet'
+  | 'no-such-amount'
+  | 'stronger-than-known'
+  | 'far-from-label'
   | 'temperature-out-of-range'
   | 'bench-not-ready'
   | 'bench-moving'
+  | 'scale-tared'
   | 'no-jug-on-scale'
+  | 'holds-mix'
+  | 'no-such-vessel'
+  | 'needs-held-word'
   | 'scale-too-coarse'
   | 'too-little-water'
-  | 'tared-mid-way';
+  | 'far-too-much-water'
+  | 'jug-not-back'
+  | 'no-powder-seen'
+  | 'powder-far-off';
 
 /** What the shell around the reducer must do. */
-export type MixingEffect = { readonly do: 'store-jug'; readonly jug: Jug };
+export type MixingEffect =
+  | { readonly do: 'store-jug'; readonly jug: Jug }
+  | { readonly do: 'learn-vessel'; readonly vessel: Vessel };
 
 /** What a step of the mixing comes to. */
 export interface MixingOutcome {

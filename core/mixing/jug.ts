@@ -1,5 +1,19 @@
+import type { Mass } from '../quantity/mass.ts';
 import type { Strength } from '../quantity/strength.ts';
 import { millilitres, type Volume } from '../quantity/volume.ts';
+
+/** What a mix stood in and weighed when it was put in service: by this the jug in hand is proved on the bench. */
+export interface JugWeighed {
+  readonly vesselId: string;
+  /** The letter on the jug it was mixed in. */
+  readonly letter: string;
+  /** What that jug weighs empty, gross. */
+  readonly empty: Mass;
+  /** Water and powder together, as the scale saw them. */
+  readonly contents: Mass;
+  /** Standard uncertainty of the two together (k = 1). */
+  readonly uncertainty: Mass;
+}
 
 /** A jug of mixed medicine, from the day it was put in service. */
 export interface Jug {
@@ -22,8 +36,14 @@ export interface Jug {
   readonly clockTrusted: boolean;
   /** Milliseconds since 1970 when it was poured away; `null` while it is kept. */
   readonly discardedAtMs: number | null;
+  /** `null` for a jug of which the empty mass was never learned. */
+  readonly weighed: JugWeighed | null;
   /** Sum of what was drawn from it, from the day book. */
   readonly drawn: Volume;
+  /** Standard uncertainty of that sum (k = 1): one syringe is off the same way at every draw, so they add. */
+  readonly drawnDoubt: Volume;
+  /** How many draws that were. */
+  readonly draws: number;
 }
 
 /** Whether a jug can be dosed from, and if not, why. */

@@ -28,3 +28,15 @@ export function judgePowder(rise: Mass, packet: Mass, division: Mass): PowderVer
   if (rise.value > packet.value + slack) return 'too-much';
   return rise.value >= packet.value - slack ? 'whole' : 'part';
 }
+
+/** A part that is weighed in is right within this share of its target, or two steps of the scale (our own guard). */
+const PART_SLACK = 0.03;
+
+/** Judges the rise of a part of a packet against its target; the strength follows from it, whatever it is. */
+export function judgePart(rise: Mass, target: Mass, division: Mass): PowderVerdict {
+  const step = 2 * division.value;
+  const slack = Math.max(PART_SLACK * target.value, step);
+  if (rise.value < step) return 'none';
+  if (rise.value > target.value + slack) return 'too-much';
+  return rise.value >= target.value - slack ? 'whole' : 'part';
+}

@@ -60,7 +60,17 @@ export function drawnFrom(jugId: string, entries: readonly DayBookEntry[]): numb
 
 /** Jugs with what the day book says was drawn from each. */
 export function withDrawn(jugs: readonly Jug[], entries: readonly DayBookEntry[]): Jug[] {
-  return jugs.map((jug) => ({ ...jug, drawn: millilitres(drawnFrom(jug.id, entries)) }));
+  return jugs.map((jug) => {
+    const taken = entries
+      .filter((entry) => entry.treatment.offer.jug.id === jug.id && effectOf(entry).animalId !== null)
+      .map((entry) => ({ plan: entry.treatment.offer.dose.plan, volumeMl: effectOf(entry).volumeMl }));
+    return {
+      ...jug,
+      drawn: millilitres(drawnFrom(jug.id, entries)),
+      drawnDoubt: millilitres(taken.reduce((sum, { plan, volumeMl }) => sum + plan.relative * volumeMl, 0)),
+      draws: taken.reduce((sum, { plan }) => sum + plan.draws.length, 0),
+    };
+  });
 }
 
 /** Animals with the newest weight the day book holds for each, where that is newer than the one they came with. */

@@ -1,8 +1,9 @@
-import { hasRival, mayBeInUse } from '../mixing/jug.ts';
+import { hasRival, type Jug, mayBeInUse } from '../mixing/jug.ts';
+import { proveOnBench } from '../mixing/prove.ts';
 import { unreachable } from '../unreachable.ts';
 import { reduceGiving } from './giving.ts';
 import { reducePlatform } from './platform.ts';
-import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
+import type { Round, RoundEvent, RoundRefusal, RoundStep, RoundWorld } from './state.ts';
 import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
 
 /**
@@ -17,6 +18,8 @@ export function reduceRound(round: Round, event: RoundEvent, world: RoundWorld):
       return takeJug(round, event.jugId, world);
     case 'prove-jug':
       return proveJug(round, event.jugId, event.deliberate, world);
+    case 'prove-on-bench':
+      return proveByWeight(round, event.jugId, world);
     case 'put-jug-down':
       if (round.phase.step === 'no-jug') return refuse(round, 'wrong-state');
       if (round.phase.step === 'logging') return refuse(round, 'wrong-state');
@@ -51,13 +54,44 @@ function takeJug(round: Round, jugId: string, world: RoundWorld): RoundStep {
   return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId }));
 }
 
+/** The jug being asked about, or why it is not. */
+function askedAbout(round: Round, jugId: string, world: RoundWorld): Jug | RoundRefusal {
+  if (round.phase.step !== 'prove-jug') return 'wrong-state';
+  if (round.phase.jugId !== jugId) return 'not-this-jug';
+  return world.jugs.find((candidate) => candidate.id === jugId) ?? 'no-such-jug';
+}
+
 function proveJug(round: Round, jugId: string, deliberate: boolean, world: RoundWorld): RoundStep {
-  if (round.phase.step !== 'prove-jug') return refuse(round, 'wrong-state');
-  if (round.phase.jugId !== jugId) return refuse(round, 'not-this-jug');
-  const jug = world.jugs.find((candidate) => candidate.id === jugId);
-  if (jug === undefined) return refuse(round, 'no-such-jug');
-  if (!deliberate && hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted))
-    return refuse(round, 'needs-held-press');
+  const jug = askedAbout(round, jugId, world);
+  if (typeof jug === 'string') return refuse(round, jug);
+  const rival = hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted);
+  if (!deliberate && (rival || weighsAsAnother(jug, world))) return refuse(round, 'needs-held-press');
+  return proved(round, jugId, world);
+}
+
+/** Whether another jug in service stands on the bench, going by its weight. */
+function weighsAsAnother(jug: Jug, { onBench, jugs, now, clockTrusted }: RoundWorld): boolean {
+  if (typeof onBench === 'string') return false;
+  return proveOnBench(jug, jugs, onBench, now.wallMs, clockTrusted).verdict === 'weighs-as-another';
+}
+
+const NOT_PROVED = {
+  'weight-unknown': 'jug-weight-unknown',
+  'nothing-there': 'no-jug-on-scale',
+  'weighs-otherwise': 'jug-weighs-otherwise',
+  'weighs-as-another': 'jug-weighs-otherwise',
+  'fits-two': 'jugs-weigh-alike',
+} as const;
+
+function proveByWeight(round: Round, jugId: string, world: RoundWorld): RoundStep {
+  const jug = askedAbout(round, jugId, world);
+  if (typeof jug === 'string') return refuse(round, jug);
+  if (typeof world.onBench === 'string') return refuse(round, world.onBench);
+  const { verdict } = proveOnBench(jug, world.jugs, world.onBench, world.now.wallMs, world.clockTrusted);
+  return verdict === 'fits' ? proved(round, jugId, world) : refuse(round, NOT_PROVED[verdict]);
+}
+
+function proved(round: Round, jugId: string, world: RoundWorld): RoundStep {
   // An animal that stands there already is the first of the round.
   const weight = world.standing?.weight ?? null;
   return go(round, { step: 'visit', jugId, visit: { who: null, weight, onDeck: world.standing !== null } });

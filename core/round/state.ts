@@ -3,6 +3,7 @@ import type { Decision, DoseWorld } from '../dosing/decide.ts';
 import type { TimeZone } from '../dosing/local-time.ts';
 import type { Animal } from '../herd/animal.ts';
 import type { Jug } from '../mixing/jug.ts';
+import type { OnBench } from '../mixing/prove.ts';
 import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
 import type { LapseReason, Offer, VisitWeight } from './offer.ts';
@@ -76,6 +77,7 @@ export const EMPTY_VISIT: Visit = { who: null, weight: null, onDeck: false };
 export type RoundEvent =
   | { readonly type: 'take-jug'; readonly jugId: string }
   | { readonly type: 'prove-jug'; readonly jugId: string; readonly deliberate: boolean }
+  | { readonly type: 'prove-on-bench'; readonly jugId: string }
   | { readonly type: 'put-jug-down' }
   | { readonly type: 'identified'; readonly animalId: string; readonly via: Identity['via'] }
   | { readonly type: 'accept'; readonly code: CautionCode }
@@ -114,6 +116,13 @@ export type RoundRefusal =
   | 'jug-out-of-life'
   | 'not-this-jug'
   | 'needs-held-press'
+  | 'bench-not-ready'
+  | 'bench-moving'
+  | 'scale-tared'
+  | 'no-jug-on-scale'
+  | 'jug-weight-unknown'
+  | 'jug-weighs-otherwise'
+  | 'jugs-weigh-alike'
   | 'no-such-animal'
   | 'no-such-caution'
   | 'cannot-pass-stop'
@@ -138,6 +147,8 @@ export interface RoundWorld extends DoseWorld {
   readonly platformReady: boolean;
   /** What stands on the platform now, with its weight where one is held; `null` while nobody does. */
   readonly standing: { readonly weight: VisitWeight | null } | null;
+  /** What stands on the bench at rest, gross, or why that is not known. */
+  readonly onBench: OnBench | 'bench-not-ready' | 'bench-moving' | 'scale-tared';
   /** Who is working. */
   readonly by: string;
   /** An id nobody has used, for whatever this step makes. */

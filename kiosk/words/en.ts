@@ -1,12 +1,13 @@
 import type { AnimalView } from '../../shared/animal.ts';
 import type { TreatmentView } from '../../shared/dose.ts';
-import type { MixingView, PourView } from '../../shared/jug.ts';
+import type { MixingView, PourView } from '../../shared/mixing.ts';
 import type { DeviceView, FigureView, LinkStatus, RegimenView } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
 import { enDoseCard } from './en-dose-card.ts';
+import { enMixing } from './en-mixing.ts';
 import { enSetup } from './en-setup.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
 
@@ -19,6 +20,7 @@ export const en = {
   check: enCheck,
   dayBook: enDayBook,
   doseCard: enDoseCard,
+  mixing: enMixing,
   setup: enSetup,
   syringeCheck: enSyringeCheck,
 
@@ -241,14 +243,14 @@ export const en = {
       slow: 'Slowly',
       stop: 'Stop',
       over: 'Over',
-      'jug-lifted': 'Put the jug back',
+      ...enMixing.advice,
     } satisfies Record<PourView['advice'], string>,
     adviceHint: {
       pour: '',
       slow: '',
       stop: 'That is it.',
       over: 'Fine: doses follow what is in.',
-      'jug-lifted': '',
+      ...enMixing.adviceHint,
     } satisfies Record<PourView['advice'], string>,
     water2: 'Water in the jug',
     target: 'of',

@@ -88,8 +88,10 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
 
   /** A scale that went away: what it said is worth nothing, and a check of it begins again. */
   function endsReadings(role: ScaleRole): void {
-    if (role === 'bench') context.memory = { ...context.memory, bench: BLANK_BENCH };
-    else context.memory = { ...context.memory, deadWeight: BLANK_BENCH };
+    if (role === 'bench') {
+      context.memory = { ...context.memory, bench: BLANK_BENCH };
+      runMixing(context, { type: 'weighed' });
+    } else context.memory = { ...context.memory, deadWeight: BLANK_BENCH };
     runScaleCheck(context, { type: 'link-lost', role });
     if (role === 'bench') runSyringeCheck(context, { type: 'link-lost' });
   }

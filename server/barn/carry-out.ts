@@ -16,12 +16,22 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'mix-start':
       if (benchInCheck(barn.memory)) return 'bench-in-use';
       return runMixing(barn, { type: 'start', packetId: intent.packetId });
+    case 'mix-amount':
+      return runMixing(barn, { type: 'amount', amount: intent.amount });
+    case 'mix-mode':
+      return runMixing(barn, { type: 'mode', mode: intent.mode });
+    case 'mix-dilution':
+      return runMixing(barn, { ...intent, type: 'dilution' });
     case 'mix-water':
       return runMixing(barn, { type: 'water-temperature', celsius: intent.celsius });
     case 'mix-jug-placed':
       return runMixing(barn, { type: 'jug-placed' });
+    case 'mix-jug-is-empty':
+      return runMixing(barn, { ...intent, type: 'jug-is-empty' });
     case 'mix-poured':
-      return runMixing(barn, { type: 'poured' });
+      return runMixing(barn, { type: 'poured', deliberate: intent.deliberate ?? false });
+    case 'mix-powder-in':
+      return runMixing(barn, { type: 'powder-in', deliberate: intent.deliberate });
     case 'mix-dissolved':
       return runMixing(barn, { type: 'dissolved' });
     case 'mix-in-service':
@@ -38,6 +48,7 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return correct(barn, intent);
     case 'take-jug':
     case 'prove-jug':
+    case 'prove-on-bench':
     case 'put-jug-down':
     case 'accept':
     case 'give':

@@ -7,11 +7,12 @@ import type { SyringeCheck, SyringeCheckRecord } from '../../core/checking/syrin
 import { SYRINGE_CATALOGUE, type Syringe } from '../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../core/formulary/shipped.ts';
 import type { Animal } from '../../core/herd/animal.ts';
-import { IDLE_MIXING } from '../../core/jug/reduce.ts';
 import type { Mixing } from '../../core/jug/state.ts';
+import { IDLE_MIXING } from '../../core/jug/world.ts';
 import type { Approval } from '../../core/medicine/approval.ts';
 import type { Formulary } from '../../core/medicine/formulary.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
+import type { Vessel } from '../../core/mixing/vessel.ts';
 import { type DayBookEntry, withDrawn, withLastWeights } from '../../core/round/day-book.ts';
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
@@ -36,6 +37,8 @@ export interface Memory {
   readonly syringeChecks: readonly SyringeCheckRecord[];
   readonly animals: readonly Animal[];
   readonly jugs: readonly Jug[];
+  /** The farm's empty jugs, those weighed anew or given up too. */
+  readonly vessels: readonly Vessel[];
   readonly entries: readonly DayBookEntry[];
   /** What the kiosk ships with, and what the farm added. */
   readonly formulary: Formulary;
@@ -80,6 +83,7 @@ export function loadMemory(store: Store, defaults: Settings, formulary: Formular
     syringeChecks: store.syringeChecks.latest(),
     animals: withLastWeights(store.animals.all(), entries),
     jugs: withDrawn(store.jugs.all(), entries),
+    vessels: store.vessels.all(),
     entries,
     formulary,
     approvals: store.approvals.inForce(),

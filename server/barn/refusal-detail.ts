@@ -1,5 +1,7 @@
 import { divisionFor } from '../../core/checking/syringe-findings.ts';
 import { type Syringe, syringeById } from '../../core/dosing/syringe.ts';
+import { expectedGross } from '../../core/mixing/expected-gross.ts';
+import { grams } from '../../core/quantity/mass.ts';
 import { showNumber } from '../../core/quantity/show.ts';
 import { millilitres, type Volume } from '../../core/quantity/volume.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
@@ -7,11 +9,23 @@ import type { Memory } from './memory.ts';
 
 /** What a refusal's words cannot know: the figure that would have done; `undefined` where there is none. */
 export function refusalDetail(intent: Intent, code: Refusal, memory: Memory): string | undefined {
+  if (code === 'jug-weighs-otherwise' && intent.type === 'prove-on-bench') {
+    return bothMasses(intent.jugId, memory);
+  }
   if (code !== 'too-coarse-for-syringe') return undefined;
   const task = taskOf(intent, memory);
   if (task === null) return undefined;
-  const grams = divisionFor(task.syringe, task.mark).value;
-  return `steps of ${showNumber(grams, 3)} g or finer would do`;
+  const step = divisionFor(task.syringe, task.mark).value;
+  return `steps of ${showNumber(step, 3)} g or finer would do`;
+}
+
+/** Both masses of a jug that is not proved: what stands there and what should. */
+function bothMasses(jugId: string, { jugs, bench }: Memory): string | undefined {
+  const jug = jugs.find(({ id }) => id === jugId);
+  const expected = jug === undefined ? null : expectedGross(jug, bench.uncertainty ?? grams(0));
+  if (jug === undefined || expected === null || bench.steady === null) return undefined;
+  const [now, should] = [bench.steady, expected.mass].map(({ value }) => showNumber(value, 0));
+  return `it weighs ${now} g, jug ${jug.number} should weigh ${should} g`;
 }
 
 function taskOf(intent: Intent, { syringeCheck }: Memory): { syringe: Syringe; mark: Volume } | null {

@@ -11,7 +11,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-such-jug': 'There is no such jug. Choose one that is in service.',
   'jug-out-of-life': 'This jug is past its use-by, empty or poured away. Mix a new one.',
   'not-this-jug': 'That is not the jug being asked about. Look at the number on the jug in your hand.',
-  'needs-held-press': 'Two jugs of this medicine are in service. Check the number and hold the button.',
+  'needs-held-press':
+    'Another jug is in service that might be the one in your hand. Check the number and hold the button.',
   'no-such-animal': 'There is no such animal here. Enrol it at Shed first.',
   'no-such-tag': 'This tag belongs to no animal yet. Enrol the animal at Shed and give it the tag.',
   'tag-refused':
@@ -27,11 +28,30 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'Water between 1 and 40 °C can be weighed to a strength. Choose the temperature again.',
   'bench-not-ready': 'The bench scale shows nothing now. Check its cable and wait until its lamp says ready.',
   'bench-moving': 'The bench scale has not come to rest. Take your hands off and wait a second.',
-  'no-jug-on-scale': 'The bench scale is empty. Put the empty jug on it first.',
+  'no-jug-on-scale': 'The bench scale is empty. Put the jug on it first.',
   'scale-too-coarse':
-    'The bench scale counts in steps too large to tell one packet from half of one. Use a finer scale.',
+    'The bench scale counts in steps too large to weigh this mix well enough. Mix more at once, or use a finer scale.',
   'too-little-water': 'There is too little water in the jug. Pour on until the mark is reached.',
-  'tared-mid-way': 'The scale was tared in the middle of the mix. Start this jug again.',
+  'tared-mid-way': 'The scale was tared in the middle of the work. Start again.',
+  'no-such-amount': 'That much powder is not mixed in one jug. Choose one of the amounts shown.',
+  'stronger-than-known':
+    'Nothing tells that so much powder dissolves in so little water. Choose a larger volume.',
+  'far-from-label':
+    'That is far from the packet’s own volume. Look at the unit and the decimal point; hold the button if it is meant.',
+  'holds-mix': 'This jug weighs as one in service with its mix in it. Take it off and use an empty one.',
+  'no-such-vessel': 'There is no such jug. Choose one of those shown.',
+  'needs-held-word': 'Look into the jug. If it is empty and dry, hold the button.',
+  'far-too-much-water':
+    'That is far more water than planned. Empty the jug and pour again, or hold the button: doses follow what is in.',
+  'jug-not-back': 'The jug was lifted or the scale was touched. Do first what the screen says.',
+  'no-powder-seen': 'The scale saw no powder arrive. Put it into the jug first.',
+  'powder-far-off':
+    'That is far from the powder that was planned. Add to it, or hold the button: doses follow what is in.',
+  'jug-weight-unknown':
+    'What this jug weighs empty was never learned, so the scale cannot prove it. Read its number and date, then hold.',
+  'jug-weighs-otherwise': 'That is not this jug, or not what should be left in it.',
+  'jugs-weigh-alike':
+    'Two jugs of this medicine would weigh the same now. Read the number and the date, then hold the button.',
   'no-such-weight': 'This scale is not checked with such a weight. Pick one of those shown.',
   'weight-too-light': 'This weight is too light to tell anything on this scale. Pick a heavier one.',
   'scale-not-ready': 'The scale shows nothing now. Check its cable and wait until its lamp says ready.',

@@ -23,9 +23,20 @@ export function roundWorld(barn: BarnContext): RoundWorld {
     earlier: earlierDoses(memory.entries),
     platformReady: barn.linkOf('platform') === 'ready' && memory.deck.verdict !== 'blank',
     standing: standingOn(memory.deck, now),
+    onBench: onBench(barn),
     by: memory.settings.person,
     freshId: barn.newId(),
   };
+}
+
+/** What stands on the bench at rest, unless a jug is being mixed or a check is being made there. */
+export function onBench({ memory, linkOf }: BarnContext): RoundWorld['onBench'] {
+  const { bench, mixing } = memory;
+  const filling = mixing.step === 'pour' || mixing.step === 'powder';
+  if (linkOf('bench') !== 'ready' || bench.live === null || filling) return 'bench-not-ready';
+  if (bench.net) return 'scale-tared';
+  if (bench.steady === null || bench.uncertainty === null) return 'bench-moving';
+  return { mass: bench.steady, uncertainty: bench.uncertainty };
 }
 
 function standingOn({ onSince, held }: Deck, now: Moment): RoundWorld['standing'] {

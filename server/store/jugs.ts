@@ -3,6 +3,7 @@ import type { Jug } from '../../core/mixing/jug.ts';
 import { mgPerMl } from '../../core/quantity/strength.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
 import type { Db } from './open-store.ts';
+import { StoredWeighed } from './stored-quantity.ts';
 
 const Row = z.strictObject({
   id: z.string(),
@@ -17,6 +18,7 @@ const Row = z.strictObject({
   mixed_by: z.string(),
   clock_trusted: z.int(),
   discarded_at_ms: z.int().nullable(),
+  weighed: z.string().nullable(),
 });
 
 /** The jugs on disk; what was drawn from each comes from the day book. */
@@ -24,9 +26,9 @@ export function createJugStore(db: Db) {
   const all = db.prepare('SELECT * FROM jugs ORDER BY number DESC');
   const insert = db.prepare(
     `INSERT INTO jugs (id, number, medicine_id, packet_id, strength_mg_per_ml, strength_uncertainty, volume_ml,
-                       mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms)
+                       mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed)
      VALUES (@id, @number, @medicineId, @packetId, @strength, @uncertainty, @volume,
-             @mixedAt, @useBy, @by, @clockTrusted, NULL)`,
+             @mixedAt, @useBy, @by, @clockTrusted, NULL, @weighed)`,
   );
   const discard = db.prepare('UPDATE jugs SET discarded_at_ms = ? WHERE id = ? AND discarded_at_ms IS NULL');
   return {
@@ -47,7 +49,10 @@ export function createJugStore(db: Db) {
           by: jug.mixed_by,
           clockTrusted: jug.clock_trusted === 1,
           discardedAtMs: jug.discarded_at_ms,
+          weighed: jug.weighed === null ? null : StoredWeighed.parse(JSON.parse(jug.weighed)),
           drawn: millilitres(0),
+          drawnDoubt: millilitres(0),
+          draws: 0,
         };
       });
     },
@@ -65,6 +70,7 @@ export function createJugStore(db: Db) {
         useBy: jug.useByMs,
         by: jug.by,
         clockTrusted: jug.clockTrusted ? 1 : 0,
+        weighed: jug.weighed === null ? null : JSON.stringify(jug.weighed),
       });
     },
     /** Marks a jug as poured away; a jug poured away before keeps its first date. */

@@ -154,4 +154,20 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TRIGGER syringe_checks_forgotten_are_never_deleted BEFORE DELETE ON syringe_checks_forgotten
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the checks'); END;
   `,
+  `
+  CREATE TABLE vessels (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    letter TEXT NOT NULL,
+    empty_g REAL NOT NULL CHECK (empty_g > 0),
+    uncertainty_g REAL NOT NULL CHECK (uncertainty_g >= 0),
+    learned_at_ms INTEGER NOT NULL,
+    learned_by TEXT NOT NULL,
+    retired_at_ms INTEGER
+  ) STRICT;
+
+  CREATE UNIQUE INDEX one_vessel_a_letter ON vessels (letter) WHERE retired_at_ms IS NULL;
+
+  ALTER TABLE jugs ADD COLUMN weighed TEXT CHECK (weighed IS NULL OR json_valid(weighed));
+  `,
 ];

@@ -7,11 +7,13 @@ import { type Db, openStore } from './open-store.ts';
 import { createScaleCheckStore } from './scale-checks.ts';
 import { createSettingsStore } from './settings.ts';
 import { createSyringeCheckStore } from './syringe-checks.ts';
+import { createVesselStore } from './vessels.ts';
 
 /** Everything kept on disk. */
 export interface Store {
   readonly animals: ReturnType<typeof createAnimalStore>;
   readonly jugs: ReturnType<typeof createJugStore>;
+  readonly vessels: ReturnType<typeof createVesselStore>;
   readonly dayBook: ReturnType<typeof createDayBook>;
   readonly approvals: ReturnType<typeof createApprovalStore>;
   readonly settings: ReturnType<typeof createSettingsStore>;
@@ -29,6 +31,7 @@ export function createStore(path: string): Store {
   return {
     animals: createAnimalStore(db),
     jugs: createJugStore(db),
+    vessels: createVesselStore(db),
     dayBook: createDayBook(db),
     approvals: createApprovalStore(db),
     settings: createSettingsStore(db),

@@ -12,3 +12,12 @@ export const StoredMeasure = z.strictObject({
   biasUncertainty: storedQuantity('mL'),
   spread: storedQuantity('mL'),
 });
+
+/** What a mix stood in and weighed, as it stands on disk. */
+export const StoredWeighed = z.strictObject({
+  vesselId: z.string(),
+  letter: z.string(),
+  empty: storedQuantity('g'),
+  contents: storedQuantity('g'),
+  uncertainty: storedQuantity('g'),
+});

@@ -1,25 +1,24 @@
 import { type Animal, likeliest } from '../../core/herd/animal.ts';
-import { hasRival } from '../../core/mixing/jug.ts';
 import type { Moment } from '../../core/moment.ts';
 import type { Visit } from '../../core/round/state.ts';
 import { unreachable } from '../../core/unreachable.ts';
 import type { RoundView } from '../../shared/round.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
 import type { Memory } from '../barn/memory.ts';
 import { cautionView, offerView, treatmentView } from './dose-view.ts';
+import { proofView } from './proof-view.ts';
 import { atUptime, rfc3339 } from './times.ts';
 
 /** The round as the wire carries it. */
-export function roundView(memory: Memory, now: Moment, clockTrusted: boolean): RoundView {
+export function roundView(barn: BarnContext, now: Moment): RoundView {
+  const { memory } = barn;
   const { phase } = memory.round;
   const unanswered = memory.round.unanswered.map((offer) => offerView(offer, memory.formulary));
   switch (phase.step) {
     case 'no-jug':
       return { step: 'no-jug', unanswered };
-    case 'prove-jug': {
-      const jug = memory.jugs.find((candidate) => candidate.id === phase.jugId);
-      const rival = jug !== undefined && hasRival(jug, memory.jugs, now.wallMs, clockTrusted);
-      return { step: 'prove-jug', jugId: phase.jugId, rival, unanswered };
-    }
+    case 'prove-jug':
+      return { step: 'prove-jug', ...proofView(barn, phase.jugId, now), unanswered };
     case 'visit':
       return {
         step: 'visit',

@@ -8,7 +8,8 @@ import { animalView } from './animal-view.ts';
 import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
-import { jugView, mixingView } from './jug-view.ts';
+import { jugView } from './jug-view.ts';
+import { mixingView } from './mixing-view.ts';
 import { packetViews, regimenViews } from './regimen-view.ts';
 import { roundView } from './round-view.ts';
 import { syringeCheckRecordView, syringeCheckView } from './syringe-check-view.ts';
@@ -51,10 +52,10 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
       division: memory.bench.division?.value ?? null,
     },
     wand: { link: barn.linkOf('wand') },
-    jug: mixingView(memory.mixing, memory.bench, now.wallMs, memory.formulary),
+    jug: mixingView(memory, now.wallMs),
     check: checkView(memory),
     syringeCheck: syringeCheckView(memory),
-    round: roundView(memory, now, clock.isTrusted()),
+    round: roundView(barn, now),
     offer:
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,

@@ -37,7 +37,10 @@ export function doseFigures(): Figure[] {
     by: 'w',
     clockTrusted: true,
     discardedAtMs: null,
+    weighed: null,
     drawn: millilitres(0),
+    drawnDoubt: millilitres(0),
+    draws: 0,
   };
   const earlier = Array.from({ length: 30 * 60 }, (_, i) => ({
     animalId: i % 30 === 0 ? 'a' : `other-${i % 30}`,

@@ -37,10 +37,17 @@ test.runIf(hasBrowser)('safety words come first, and the demo says what it is', 
 test.runIf(hasBrowser)('a jug is mixed by weight: water to the mark, the powder seen to arrive', async () => {
   await kiosk.tap('door-jug');
   await kiosk.tap('packet-tile');
+  await shows('dilution-reason', /.+/);
+  for (let looked = 0; looked < 6; looked += 1) {
+    if (/946 mL/.test(await kiosk.text('dilution-volume'))) break;
+    await kiosk.tap('dilution-next');
+  }
+  await kiosk.tap('mix-this');
   await kiosk.tap('water-tile', '[data-celsius="20"]');
   await server.tray({ do: 'place-jug' });
   await server.until((s) => s.bench.steady && (s.bench.live ?? 0) > 100, 'the jug at rest');
   await kiosk.tap('mix-next');
+  await kiosk.press('jug-is-new', 800);
   // 902 g: one US quart less 41.6 mL of powder, as a scale in air shows it at 20 degC (oracle: facts on water).
   await shows('jug-target', /902 g/);
 

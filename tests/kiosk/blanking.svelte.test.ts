@@ -92,7 +92,15 @@ test('a bench that is silent shows a dash in the middle of a pour', () => {
       jug: {
         step: 'pour',
         plan: PLAN,
-        pour: { advice: 'pour', nowGrams: null, targetGrams: 903.5, bandGrams: 4.5, steady: false },
+        letter: 'A',
+        pour: {
+          advice: 'pour',
+          nowGrams: null,
+          targetGrams: 903.5,
+          bandGrams: 4.5,
+          steady: false,
+          farStrengthMgPerMl: null,
+        },
       },
     },
     'jug',

@@ -4,6 +4,12 @@ import type { Intent } from '../../shared/intent.ts';
 /** One intent of every type, each as it should be sent. */
 export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: T }> } = {
   'mix-start': { type: 'mix-start', id: 'i', packetId: 'levamisole-52g' },
+  'mix-amount': { type: 'mix-amount', id: 'i', amount: { kind: 'weighed', share: 0.5 } },
+  'mix-mode': { type: 'mix-mode', id: 'i', mode: 'add-to' },
+  'mix-dilution': { type: 'mix-dilution', id: 'i', perPacketMl: 946.352946, deliberate: false },
+  'mix-jug-is-empty': { type: 'mix-jug-is-empty', id: 'i', vesselId: null, deliberate: true },
+  'mix-powder-in': { type: 'mix-powder-in', id: 'i', deliberate: false },
+  'prove-on-bench': { type: 'prove-on-bench', id: 'i', jugId: 'jug-7' },
   'mix-water': { type: 'mix-water', id: 'i', celsius: 20 },
   'mix-jug-placed': { type: 'mix-jug-placed', id: 'i' },
   'mix-poured': { type: 'mix-poured', id: 'i' },

@@ -15,7 +15,8 @@ import { AnimalClass, Species } from '../../shared/animal.ts';
 import { CheckView, CornerName, ScaleChecksView, SpotName } from '../../shared/check.ts';
 import { CorrectionView, TreatmentView } from '../../shared/dose.ts';
 import { CorrectionKind, Intent } from '../../shared/intent.ts';
-import { JugView, MixingView, PourView } from '../../shared/jug.ts';
+import { JugView } from '../../shared/jug.ts';
+import { MixingView, PourView } from '../../shared/mixing.ts';
 import { RoundView } from '../../shared/round.ts';
 import { KioskState } from '../../shared/state.ts';
 import { SyringeCheckView } from '../../shared/syringe-check.ts';
@@ -82,8 +83,10 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
     expect(literals(RoundView, 'step')).toEqual(steps);
     const mixing = words<MixingStep>({
       idle: true,
+      dilution: true,
       water: true,
       place: true,
+      'new-jug': true,
       pour: true,
       powder: true,
       dissolve: true,
@@ -160,7 +163,15 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
       words<JugLife>({ 'in-life': true, 'past-use-by': true, empty: true, discarded: true }),
     );
     expect(options(PourView.shape.advice)).toEqual(
-      words<PourAdvice>({ pour: true, slow: true, stop: true, over: true, 'jug-lifted': true }),
+      words<PourAdvice | 'jug-lifted' | 'scale-moved' | 'scale-tared'>({
+        pour: true,
+        slow: true,
+        stop: true,
+        over: true,
+        'jug-lifted': true,
+        'scale-moved': true,
+        'scale-tared': true,
+      }),
     );
     const powder = MixingView.options.find(({ shape }) => shape.step.value === 'powder');
     if (powder === undefined) throw new Error('the mixing has no powder step');

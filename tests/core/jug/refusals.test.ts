@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { IDLE_MIXING, type MixingWorld, reduceMixing } from '../../../core/jug/reduce.ts';
+import { reduceMixing } from '../../../core/jug/reduce.ts';
 import type { MixingEvent, MixingStep } from '../../../core/jug/state.ts';
+import { IDLE_MIXING, type MixingWorld } from '../../../core/jug/world.ts';
 import { BLANK_BENCH } from '../../../core/weighing/bench.ts';
 import { makeBench, movingBench } from '../make/bench.ts';
-import { JUG_GRAMS, mixingAt, mixingWorld, standsAt, WATER_GRAMS } from '../make/mixing.ts';
+import { JUG_GRAMS, mixingAt, mixingWorld, POURED, standsAt, WATER_GRAMS } from '../make/mixing.ts';
 
 function refusal(step: MixingStep, event: MixingEvent, world: MixingWorld) {
   const before = mixingAt(step);
@@ -32,7 +33,7 @@ describe('the mixing refuses', () => {
 
   test.each([
     ['place', { type: 'jug-placed' }],
-    ['pour', { type: 'poured' }],
+    ['pour', POURED],
   ] as const)('at %s, a bench that is lost, silent or still moving', (step, event) => {
     const onBench = JUG_GRAMS + WATER_GRAMS;
     expect(refusal(step, event, mixingWorld(onBench, { benchReady: false }))).toBe('bench-not-ready');
@@ -40,27 +41,24 @@ describe('the mixing refuses', () => {
     expect(refusal(step, event, mixingWorld(0, { bench: movingBench(onBench) }))).toBe('bench-moving');
   });
 
-  test('an empty bench as a jug, but takes a tared one', () => {
+  test('an empty bench as a jug', () => {
     expect(refusal('place', { type: 'jug-placed' }, mixingWorld(19))).toBe('no-jug-on-scale');
-    const tared = mixingWorld(0, { bench: makeBench(0, { net: true }) });
-    expect(standsAt(reduceMixing(mixingAt('place'), { type: 'jug-placed' }, tared), 'pour').net).toBe(true);
+  });
+
+  test.each([
+    ['place', { type: 'jug-placed' }],
+    ['pour', POURED],
+  ] as const)('at %s, a tared scale, since it hides what stands there', (step, event) => {
+    const tared = mixingWorld(0, { bench: makeBench(WATER_GRAMS, { net: true }) });
+    expect(refusal(step, event, tared)).toBe('scale-tared');
   });
 
   test('less water than the band allows', () => {
-    expect(refusal('pour', { type: 'poured' }, mixingWorld(JUG_GRAMS + WATER_GRAMS - 4.6))).toBe(
-      'too-little-water',
-    );
-    const enough = reduceMixing(
-      mixingAt('pour'),
-      { type: 'poured' },
-      mixingWorld(JUG_GRAMS + WATER_GRAMS - 4.4),
-    );
+    const { band, plan } = mixingAt('pour');
+    const least = JUG_GRAMS + plan.water.value - band.value;
+    expect(refusal('pour', POURED, mixingWorld(least - 0.1))).toBe('too-little-water');
+    const enough = reduceMixing(mixingAt('pour'), POURED, mixingWorld(least + 0.1));
     expect(enough.mixing.step).toBe('powder');
-  });
-
-  test('a scale that was tared between jug and water', () => {
-    const tared = mixingWorld(0, { bench: makeBench(WATER_GRAMS, { net: true }) });
-    expect(refusal('pour', { type: 'poured' }, tared)).toBe('tared-mid-way');
   });
 
   test('a bench too coarse to see whether a whole packet arrived', () => {

@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { reduceMixing } from '../../../core/jug/reduce.ts';
-import type { MixingEvent, MixingStep } from '../../../core/jug/state.ts';
-import { mixingAt, mixingWorld, ON_BENCH } from '../make/mixing.ts';
+import type { MixingEffect, MixingEvent, MixingStep } from '../../../core/jug/state.ts';
+import { mixingAt, mixingWorld, ON_BENCH, POURED, QUART_ML } from '../make/mixing.ts';
 
 type Row = Readonly<Record<MixingStep, string>>;
 
 const REFUSED: Row = {
   idle: 'refused wrong-state',
+  dilution: 'refused wrong-state',
   water: 'refused wrong-state',
   place: 'refused wrong-state',
+  'new-jug': 'refused wrong-state',
   pour: 'refused wrong-state',
   powder: 'refused wrong-state',
   dissolve: 'refused wrong-state',
@@ -19,21 +21,40 @@ const REFUSED: Row = {
 const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> = {
   start: [
     { type: 'start', packetId: 'levamisole-52g' },
-    { ...REFUSED, idle: 'water' },
+    { ...REFUSED, idle: 'dilution' },
+  ],
+  amount: [
+    { type: 'amount', amount: { kind: 'packets', count: 2 } },
+    { ...REFUSED, dilution: 'dilution' },
+  ],
+  mode: [
+    { type: 'mode', mode: 'add-to' },
+    { ...REFUSED, dilution: 'dilution' },
+  ],
+  dilution: [
+    { type: 'dilution', perPacketMl: QUART_ML, deliberate: false },
+    { ...REFUSED, dilution: 'water' },
   ],
   'water-temperature': [
     { type: 'water-temperature', celsius: 20 },
     { ...REFUSED, water: 'place' },
   ],
-  'jug-placed': [{ type: 'jug-placed' }, { ...REFUSED, place: 'pour' }],
-  poured: [{ type: 'poured' }, { ...REFUSED, pour: 'powder' }],
+  'jug-placed': [{ type: 'jug-placed' }, { ...REFUSED, place: 'pour', 'new-jug': 'pour' }],
+  'jug-is-empty': [
+    { type: 'jug-is-empty', vesselId: null, deliberate: true },
+    { ...REFUSED, 'new-jug': 'pour + learn B' },
+  ],
+  poured: [POURED, { ...REFUSED, pour: 'powder' }],
+  'powder-in': [{ type: 'powder-in', deliberate: false }, REFUSED],
   weighed: [
     { type: 'weighed' },
     {
       idle: 'ignored',
+      dilution: 'ignored',
       water: 'ignored',
       place: 'ignored',
-      pour: 'ignored',
+      'new-jug': 'ignored',
+      pour: 'pour',
       powder: 'dissolve',
       dissolve: 'ignored',
       label: 'ignored',
@@ -45,8 +66,10 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
     { type: 'stored' },
     {
       idle: 'ignored',
+      dilution: 'ignored',
       water: 'ignored',
       place: 'ignored',
+      'new-jug': 'ignored',
       pour: 'ignored',
       powder: 'ignored',
       dissolve: 'ignored',
@@ -57,8 +80,10 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
     { type: 'cancel' },
     {
       idle: 'refused wrong-state',
+      dilution: 'idle',
       water: 'idle',
       place: 'idle',
+      'new-jug': 'idle',
       pour: 'idle',
       powder: 'idle',
       dissolve: 'idle',
@@ -69,6 +94,10 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
 
 const STEPS = Object.keys(REFUSED) as MixingStep[];
 
+function inWords(effect: MixingEffect): string {
+  return effect.do === 'store-jug' ? `store ${effect.jug.id}` : `learn ${effect.vessel.letter}`;
+}
+
 describe.each(Object.values(TABLE))('$type', (event, row) => {
   test.each(STEPS.map((step) => [step, row[step]] as const))('at %s: %s', (step, expected) => {
     const before = mixingAt(step);
@@ -76,6 +105,6 @@ describe.each(Object.values(TABLE))('$type', (event, row) => {
     const same = JSON.stringify(mixing) === JSON.stringify(before);
     if (refused !== null) expect(mixing).toBe(before);
     const first = refused === null ? (same ? 'ignored' : mixing.step) : `refused ${refused}`;
-    expect([first, ...effects.map(({ jug }) => `store ${jug.id}`)].join(' + ')).toBe(expected);
+    expect([first, ...effects.map(inWords)].join(' + ')).toBe(expected);
   });
 });

@@ -18,7 +18,10 @@ export function makeJug(over: Partial<Jug> = {}): Jug {
     by: 'Kim',
     clockTrusted: true,
     discardedAtMs: null,
+    weighed: null,
     drawn: millilitres(0),
+    drawnDoubt: millilitres(0),
+    draws: 0,
     ...over,
   };
 }

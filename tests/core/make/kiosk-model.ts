@@ -90,6 +90,7 @@ export class KioskModel {
       scale: { ...CHECKED, last: { verdict: 'passed', atMs: wallMs, clockTrusted: true } },
       platformReady: this.ready,
       standing: null,
+      onBench: 'bench-not-ready',
       by: 'Kim',
       freshId: `fresh-${this.#serial}`,
     };

@@ -22,6 +22,7 @@ export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
     scale: CHECKED,
     platformReady: true,
     standing: null,
+    onBench: 'bench-not-ready',
     by: 'Kim',
     freshId: 'id-1',
     ...over,

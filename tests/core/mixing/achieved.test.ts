@@ -1,22 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { achievedStrength, withPowderSeen } from '../../../core/mixing/achieved.ts';
-import { planMix } from '../../../core/mixing/plan.ts';
+import { ONE_PACKET, planMix } from '../../../core/mixing/plan.ts';
 import { grams } from '../../../core/quantity/mass.ts';
 import { celsius } from '../../../core/quantity/temperature.ts';
+import { usQuarts } from '../../../core/quantity/volume.ts';
 import { makePacket } from '../make/regimen.ts';
 
 const packet = makePacket();
-const twenty = celsius(20);
 
 function achieved(waterGrams: number, doubtGrams = 1, degC = 20) {
-  return achievedStrength(packet, grams(waterGrams), grams(doubtGrams), celsius(degC));
+  return achievedStrength(packet, grams(52), {
+    mass: grams(waterGrams),
+    uncertainty: grams(doubtGrams),
+    temperature: celsius(degC),
+  });
 }
 
 describe('the strength a jug came to', () => {
   test('is the strength of the plan when the plan was met', () => {
-    const plan = planMix('levamisole', packet, twenty);
-    const got = achievedStrength(packet, plan.water, grams(1), twenty);
+    const quart = { perPacket: usQuarts(1), mode: 'make-up-to' } as const;
+    const plan = planMix('levamisole', packet, quart, ONE_PACKET, celsius(20));
+    const got = achieved(plan.water.value);
     expect(got.strength.value).toBeCloseTo(plan.strength.value, 6);
     expect(got.finalVolume.value).toBeCloseTo(plan.finalVolume.value, 6);
   });
@@ -81,7 +86,7 @@ describe('the strength a jug came to', () => {
 describe('the strength once the powder was seen', () => {
   test('keeps its value and is less sure the further the rise was from the packet', () => {
     const before = achieved(902);
-    const seen = (rise: number) => withPowderSeen(before, packet, grams(rise), grams(1));
+    const seen = (rise: number) => withPowderSeen(before, grams(52), grams(rise), grams(1));
     expect(seen(52).strength).toEqual(before.strength);
     expect(seen(52).relative).toBeGreaterThan(before.relative);
     expect(seen(49).relative).toBeGreaterThan(seen(50).relative);

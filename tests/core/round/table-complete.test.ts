@@ -6,6 +6,7 @@ import { roundAt, STATES } from '../make/round-states.ts';
 const PLACED: Readonly<Record<RoundEvent['type'], 'people' | 'devices' | 'both'>> = {
   'take-jug': 'people',
   'prove-jug': 'people',
+  'prove-on-bench': 'people',
   'put-jug-down': 'people',
   identified: 'both',
   accept: 'people',
@@ -41,5 +42,5 @@ test('the tables start from every step there is', () => {
 });
 
 test('every event has a table', () => {
-  expect(Object.keys(PLACED)).toHaveLength(17);
+  expect(Object.keys(PLACED)).toHaveLength(18);
 });

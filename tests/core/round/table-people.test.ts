@@ -22,6 +22,11 @@ function correction(what: typeof NOT_GIVEN | typeof WRONG_ANIMAL): RoundEvent {
 /** Every event a person can send, and what it comes to in every state, one second after. */
 const TABLE: readonly (readonly [name: string, event: RoundEvent, row: Row])[] = [
   [
+    'proving the jug on a bench that shows nothing',
+    { type: 'prove-on-bench', jugId: 'jug-7' },
+    everywhere('refused wrong-state', { 'prove-jug': 'refused bench-not-ready' }),
+  ],
+  [
     'taking a jug',
     { type: 'take-jug', jugId: 'jug-7' },
     {

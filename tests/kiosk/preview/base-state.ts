@@ -3,7 +3,8 @@ import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
 import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
-import type { JugView, PlanView } from '../../../shared/jug.ts';
+import type { JugView } from '../../../shared/jug.ts';
+import type { PlanView } from '../../../shared/mixing.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { PLATFORM_CHECK, SYRINGE_CHECK } from './check-state.ts';
 
@@ -56,10 +57,24 @@ export const JUG: JugView = {
   strengthUncertainty: 0.004,
   volumeMl: 946,
   remainingMl: 612,
+  letter: 'A',
+  expectedGrams: 929,
   mixedAt: '2026-04-14T11:40:00Z',
   useBy: '2026-04-14T23:40:00Z',
   by: 'Sam',
   life: 'in-life',
+};
+
+/** Another jug of it in service, half as strong. */
+export const RIVAL: JugView = {
+  ...JUG,
+  id: 'j8',
+  number: 8,
+  letter: 'B',
+  expectedGrams: 2168,
+  strengthMgPerMl: 24.7,
+  mixedAt: '2026-04-14T12:55:00Z',
+  remainingMl: 1800,
 };
 
 /** The recipe of a jug being mixed. */
@@ -67,7 +82,9 @@ export const PLAN: PlanView = {
   medicine: 'Levamisole',
   packetId: 'levamisole-52g',
   mode: 'make-up-to',
+  amount: { kind: 'packets', count: 1 },
   celsius: 10,
+  namedVolumeMl: 946.353,
   finalVolumeMl: 946.353,
   powderVolumeMl: 41.6,
   waterGrams: 903.5,

@@ -1,9 +1,10 @@
-import type { MixingView, PourView } from '../../../shared/jug.ts';
 import type { KioskState } from '../../../shared/state.ts';
-import { BASE, JUG, OFFER, PLAN, TWO_DRAWS, treatment } from './base-state.ts';
+import { BASE, JUG, OFFER, RIVAL, TWO_DRAWS, treatment } from './base-state.ts';
 import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
 import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
+import { JUG_SCENES } from './jug-scenes.ts';
+import { PROOF_SCENES } from './proof-scenes.ts';
 import type { Scene } from './scene.ts';
 import { SETUP_SCENES } from './setup-scenes.ts';
 
@@ -18,14 +19,6 @@ const visit = { jugId: 'j7', animal: null, weight: null, onDeck: true };
 const loaded = (verdict: KioskState['platform']['verdict'], live = 13_620): Partial<KioskState> => ({
   platform: { ...platform, verdict, live },
 });
-const rival = {
-  ...JUG,
-  id: 'j8',
-  number: 8,
-  strengthMgPerMl: 24.7,
-  mixedAt: '2026-04-14T12:55:00Z',
-  remainingMl: 1800,
-};
 const offered: Partial<KioskState> = {
   offer: OFFER,
   platform: { ...platform, verdict: 'empty', live: 0, held: 13_603, uncertainty: 60 },
@@ -56,30 +49,12 @@ const logged = (extra = {}): KioskState['round'] => ({
   undoUntil: '2026-04-14T14:05:00Z',
   unanswered: [],
 });
-const pour = (nowGrams: number | null, advice: PourView['advice'], steady = false): KioskState =>
-  at({
-    bench: { link: 'ready', live: nowGrams === null ? null : nowGrams + 142, steady, division: 1 },
-    jug: { step: 'pour', plan: PLAN, pour: { advice, nowGrams, targetGrams: 903.5, bandGrams: 4.5, steady } },
-  });
 const unplugged: Partial<KioskState> = {
   platform: { ...platform, link: 'lost', live: null, verdict: 'blank' },
 };
-const mixed = {
-  ...JUG,
-  number: 9,
-  mixedAt: '2026-04-14T14:03:00Z',
-  useBy: '2026-04-15T02:03:00Z',
-  remainingMl: 946,
-};
-
-const powder = (
-  verdict: Extract<MixingView, { step: 'powder' }>['verdict'],
-  riseGrams: number | null,
-): KioskState => at({ jug: { step: 'powder', plan: PLAN, riseGrams, verdict, strengthMgPerMl: 49.52 } });
-
 /** Every screen and step worth a look. */
 export const SCENES: readonly Scene[] = [
-  { name: 'home', place: 'home', state: at({ jugs: [JUG, rival] }) },
+  { name: 'home', place: 'home', state: at({ jugs: [JUG, RIVAL] }) },
   { name: 'home-no-jug', place: 'home', state: at({ jugs: [], dayBook: [], demo: false }) },
   { name: 'home-offer', place: 'home', state: at(offered) },
   { name: 'safety', place: 'home', state: at({ safetyRead: false }) },
@@ -98,19 +73,9 @@ export const SCENES: readonly Scene[] = [
       },
     }),
   },
-  { name: 'no-jug', place: 'platform', state: at({ jugs: [JUG, rival] }) },
+  { name: 'no-jug', place: 'platform', state: at({ jugs: [JUG, RIVAL] }) },
   { name: 'no-jug-none', place: 'platform', state: at({ jugs: [] }) },
-  {
-    name: 'prove-jug',
-    place: 'platform',
-    state: at({ round: { step: 'prove-jug', jugId: 'j7', rival: false, unanswered: [] } }),
-  },
-  {
-    name: 'prove-jug-rival',
-    place: 'platform',
-    state: at({ jugs: [JUG, rival], round: { step: 'prove-jug', jugId: 'j7', rival: true, unanswered: [] } }),
-    taps: ['hold:prove-jug-yes'],
-  },
+  ...PROOF_SCENES,
   {
     name: 'visit-empty',
     place: 'platform',
@@ -324,56 +289,7 @@ export const SCENES: readonly Scene[] = [
     state: at({ round: logged() }),
     taps: ['undo', 'correct-not-given'],
   },
-  { name: 'jug-idle', place: 'jug', state: at({ jugs: [JUG, rival] }) },
-  { name: 'jug-kept', place: 'jug/j7', state: at({}) },
-  { name: 'jug-water', place: 'jug', state: at({ jug: { step: 'water', packetId: 'levamisole-52g' } }) },
-  {
-    name: 'jug-place',
-    place: 'jug',
-    state: at({
-      bench: { link: 'ready', live: 142, steady: true, division: 1 },
-      jug: { step: 'place', plan: PLAN, nowGrams: 142, steady: true },
-    }),
-  },
-  { name: 'jug-pour-early', place: 'jug', state: pour(212, 'pour') },
-  { name: 'jug-pour-slow', place: 'jug', state: pour(842, 'slow') },
-  { name: 'jug-pour-stop', place: 'jug', state: pour(902, 'stop', true) },
-  { name: 'jug-pour-over', place: 'jug', state: pour(961, 'over', true) },
-  {
-    name: 'jug-pour-lost',
-    place: 'jug',
-    state: at({ ...pour(null, 'pour'), bench: { link: 'silent', live: null, steady: false, division: 1 } }),
-  },
-  {
-    name: 'jug-powder',
-    place: 'jug',
-    state: powder('part', 26),
-  },
-  { name: 'jug-pour-lifted', place: 'jug', state: pour(-142, 'jug-lifted') },
-  { name: 'jug-powder-lifted', place: 'jug', state: powder('jug-lifted', -1045) },
-  { name: 'jug-powder-changed', place: 'jug', state: powder('jug-changed', -210) },
-  { name: 'jug-powder-too-much', place: 'jug', state: powder('too-much', 104) },
-  {
-    name: 'jug-dissolve',
-    place: 'jug',
-    state: at({ jug: { step: 'dissolve', plan: PLAN, strengthMgPerMl: 49.52 } }),
-  },
-  {
-    name: 'jug-label',
-    place: 'jug',
-    state: at({
-      jug: {
-        step: 'label',
-        jug: mixed,
-        handling: [
-          'Wear gloves',
-          'Do not breathe the powder',
-          'Keep from children and other stock',
-          'Wash off splashes',
-        ],
-      },
-    }),
-  },
+  ...JUG_SCENES,
   ...BOOK_AND_SHED_SCENES,
   ...CHECK_SCENES,
   ...DOSE_CARD_SCENES,

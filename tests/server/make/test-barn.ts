@@ -146,7 +146,10 @@ function furnish(store: Store): void {
       by: 'Wren',
       clockTrusted: true,
       discardedAtMs: null,
+      weighed: null,
       drawn: millilitres(0),
+      drawnDoubt: millilitres(0),
+      draws: 0,
     });
     store.approvals.approve({
       regimenId: 'levamisole-goat',

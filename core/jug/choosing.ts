@@ -1,0 +1,81 @@
+import { packetById } from '../medicine/formulary.ts';
+import { whyNotDiluted } from '../mixing/dilutions.ts';
+import { type MixMode, ONE_PACKET, type PowderAmount, planMix } from '../mixing/plan.ts';
+import { scoreDilutions } from '../mixing/recommend.ts';
+import { celsius } from '../quantity/temperature.ts';
+import { millilitres } from '../quantity/volume.ts';
+import type { Mixing, MixingAt, MixingOutcome } from './state.ts';
+import { go, type MixingWorld, refuse } from './world.ts';
+
+/** The most packets that go into one jug (our own guard). */
+export const MOST_PACKETS = 4;
+/** The shares of a packet that may be weighed in. */
+export const PARTS = [0.25, 0.5, 0.75] as const;
+
+/** Begins with one whole packet, and ranks its dilutions for this herd. */
+export function start(mixing: Mixing, packetId: string, world: MixingWorld): MixingOutcome {
+  if (mixing.step !== 'idle') return refuse(mixing, 'wrong-state');
+  return choose(mixing, packetId, ONE_PACKET, 'make-up-to', world);
+}
+
+/** Takes another amount of powder; the volume goes with it. */
+export function chooseAmount(mixing: Mixing, amount: PowderAmount, world: MixingWorld): MixingOutcome {
+  if (mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
+  const possible =
+    amount.kind === 'packets'
+      ? Number.isInteger(amount.count) && amount.count >= 1 && amount.count <= MOST_PACKETS
+      : PARTS.some((part) => part === amount.share);
+  if (!possible) return refuse(mixing, 'no-such-amount');
+  return choose(mixing, mixing.packetId, amount, mixing.mode, world);
+}
+
+/** Takes the packet's own words: made up to a volume, or added to it. */
+export function chooseMode(mixing: Mixing, mode: MixMode, world: MixingWorld): MixingOutcome {
+  if (mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
+  return choose(mixing, mixing.packetId, mixing.amount, mode, world);
+}
+
+function choose(
+  mixing: Mixing,
+  packetId: string,
+  amount: PowderAmount,
+  mode: MixMode,
+  world: MixingWorld,
+): MixingOutcome {
+  const found = packetById(world.formulary, packetId);
+  if (found === undefined) return refuse(mixing, 'no-such-packet');
+  const { animals, syringes, approvals } = world;
+  const scores = scoreDilutions({ ...found, amount, mode, animals, syringes, approvals });
+  return go({ step: 'dilution', packetId, amount, mode, scores });
+}
+
+/** Takes a volume for each packet, unless nothing says that so much powder dissolves in it. */
+export function chooseDilution(
+  mixing: Mixing,
+  perPacketMl: number,
+  deliberate: boolean,
+  world: MixingWorld,
+): MixingOutcome {
+  if (mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
+  const { packetId, amount, mode } = mixing;
+  const found = packetById(world.formulary, packetId);
+  if (found === undefined) return refuse(mixing, 'no-such-packet');
+  const why = whyNotDiluted(found.medicine.id, found.packet, { perPacket: millilitres(perPacketMl), mode });
+  if (why === 'stronger-than-known' || (why !== null && !deliberate)) return refuse(mixing, why);
+  return go({ step: 'water', packetId, amount, mode, perPacketMl });
+}
+
+/** Takes the water's temperature, and with it all that the plan needs. */
+export function chooseWater(mixing: Mixing, degrees: number, world: MixingWorld): MixingOutcome {
+  if (mixing.step !== 'water') return refuse(mixing, 'wrong-state');
+  if (!(degrees >= 1 && degrees <= 40)) return refuse(mixing, 'temperature-out-of-range');
+  return planned(mixing, degrees, world);
+}
+
+function planned(mixing: MixingAt<'water'>, degrees: number, world: MixingWorld): MixingOutcome {
+  const found = packetById(world.formulary, mixing.packetId);
+  if (found === undefined) return refuse(mixing, 'no-such-packet');
+  const recipe = { perPacket: millilitres(mixing.perPacketMl), mode: mixing.mode };
+  const plan = planMix(found.medicine.id, found.packet, recipe, mixing.amount, celsius(degrees));
+  return go({ step: 'place', plan });
+}

@@ -1,0 +1,43 @@
+import { hasRival, type Jug } from '../../core/mixing/jug.ts';
+import { type BenchProof, proveOnBench } from '../../core/mixing/prove.ts';
+import type { Moment } from '../../core/moment.ts';
+import type { JugProofView } from '../../shared/round.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
+import { onBench } from '../barn/run-round.ts';
+
+/** How the jug in hand may be proved now, as the wire carries it. */
+export function proofView(
+  barn: BarnContext,
+  jugId: string,
+  now: Moment,
+): { jugId: string; rival: boolean; bench: JugProofView } {
+  const { jugs, bench } = barn.memory;
+  const trusted = barn.clock.isTrusted();
+  const jug = jugs.find((candidate) => candidate.id === jugId);
+  const rival = jug !== undefined && hasRival(jug, jugs, now.wallMs, trusted);
+  const there = onBench(barn);
+  const proof =
+    jug === undefined || typeof there === 'string'
+      ? null
+      : proveOnBench(jug, jugs, there, now.wallMs, trusted);
+  return {
+    jugId,
+    rival,
+    bench: {
+      verdict: verdictOf(jug, there, proof),
+      nowGrams: bench.live?.value ?? null,
+      expectedGrams: proof !== null && 'expected' in proof ? proof.expected.mass.value : null,
+      otherNumber: proof !== null && 'other' in proof ? proof.other.number : null,
+    },
+  };
+}
+
+function verdictOf(
+  jug: Jug | undefined,
+  there: ReturnType<typeof onBench>,
+  proof: BenchProof | null,
+): JugProofView['verdict'] {
+  if (jug === undefined || jug.weighed === null) return 'weight-unknown';
+  if (typeof there === 'string') return there;
+  return proof?.verdict ?? 'weight-unknown';
+}
