@@ -3,6 +3,7 @@ import type { House } from './house.ts';
 import { addGuard } from './routes/guard.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addPages } from './routes/pages.ts';
+import { addPrintRoutes } from './routes/print.ts';
 import { addSocket } from './routes/socket.ts';
 
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
@@ -23,6 +24,7 @@ export async function buildApp(
   });
   await addSocket(app, house);
   addHttpRoutes(app, house);
+  addPrintRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;
 }

@@ -23,9 +23,15 @@ const WORTH_SAYING = 0.01;
 /**
  * What would make a dose surer, best first: none where nothing gains a hundredth of the target.
  *
- * Each change is worked out as a dose of its own. A dilution that would take more draws than now is no advice.
+ * Each change is worked out as a dose of its own. A dilution that would take more draws than now is no advice, and what
+ * was not mixed here is dosed as it comes.
  */
-export function adviceFor(input: DoseInput, dose: Dose, onHand: readonly Syringe[]): Advice[] {
+export function adviceFor(
+  input: DoseInput,
+  dose: Dose,
+  onHand: readonly Syringe[],
+  mixedHere: boolean,
+): Advice[] {
   const { weight, regimen, jug } = input;
   const target = regimen.target.value;
   const now = farthest(dose, target);
@@ -38,7 +44,7 @@ export function adviceFor(input: DoseInput, dose: Dose, onHand: readonly Syringe
   const thin = { ...jug, strength: mgPerMl(jug.strength.value / 2) };
   const sure = { ...weight, uncertainty: grams(weight.uncertainty.value / 2) };
   const found = [
-    ...better('double-dilution', doseFor(weight, regimen, thin, onHand)),
+    ...better('double-dilution', mixedHere ? doseFor(weight, regimen, thin, onHand) : null),
     ...better('other-syringe', doseFor(weight, regimen, jug, shop)),
     ...better('surer-weight', doseFor(sure, regimen, jug, onHand)),
   ].sort((a, b) => farthest(a.then, target) - farthest(b.then, target));

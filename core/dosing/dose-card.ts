@@ -30,8 +30,13 @@ export interface DoseCard {
   readonly advice: readonly Advice[];
 }
 
-/** The card of a dose: its budget by propagation through volume times strength over weight. */
-export function doseCard(input: DoseInput, dose: Dose, onHand: readonly Syringe[]): DoseCard {
+/** The card of a dose: its budget by propagation through volume times strength over weight. `mixedHere` is not so for a bottle. */
+export function doseCard(
+  input: DoseInput,
+  dose: Dose,
+  onHand: readonly Syringe[],
+  mixedHere: boolean,
+): DoseCard {
   const { weight, regimen, jug } = input;
   const normal = (standard: number) => ({ shape: 'normal', standard }) as const;
   const { total, relative } = dose.plan;
@@ -64,6 +69,6 @@ export function doseCard(input: DoseInput, dose: Dose, onHand: readonly Syringe[
     leads: parts.reduce((most, part) => (part.share > most.share ? part : most)).of,
     passesCeiling: high > regimen.ceiling.value,
     passesFloor: regimen.floor === null ? null : low < regimen.floor.value,
-    advice: adviceFor(input, dose, onHand),
+    advice: adviceFor(input, dose, onHand, mixedHere),
   };
 }

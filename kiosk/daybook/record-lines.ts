@@ -56,7 +56,7 @@ export function correctionLines(treatment: TreatmentView, words: Words, show: Sh
     value: `${words.dayBook.correction[kind](
       animalName ?? '',
       volumeMl === null ? '' : show.dose(volumeMl, treatment.syringeGraduationMl),
-    )}. ${by}`,
+    )}, ${by}`,
   }));
 }
 

@@ -39,7 +39,7 @@ export function figureWords(
   const { doseCard: say, shed } = words;
   const part = partOf(card, figure);
   const percent = part === undefined ? '' : say.percent(show.number(100 * part.off, 1));
-  const moves = part === undefined ? [] : [say.moves(show.rate(part.moves))];
+  const moves = part === undefined || part.moves === 0 ? [] : [say.moves(show.rate(part.moves))];
   const title = say.figure[figure];
   const kilograms = `${show.number(massIn(grams(offer.weightGrams), 'kg'), 2)} kg`;
   switch (figure) {

@@ -91,19 +91,19 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'interval-crosses-ceiling': (v, show) =>
     say(
       'May be too much',
-      `With scale and syringe as they are it may reach ${show.rate(v['high'])}; the limit is ${show.rate(v['ceiling'])}. A finer syringe or a weaker jug would help.`,
+      `With scale and syringe as they are it may reach ${show.rate(v['high'])}; the limit is ${show.rate(v['ceiling'])}: a finer syringe or a weaker jug would help.`,
       'give it all the same',
     ),
   'above-target': (v, show) =>
     say(
       'More than the target',
-      `The nearest mark gives ${show.rate(v['value'])}; the target is ${show.rate(v['target'])}. A finer syringe would help.`,
+      `The nearest mark gives ${show.rate(v['value'])}; the target is ${show.rate(v['target'])}: a finer syringe would help.`,
       'give the larger dose',
     ),
   'below-target': (v, show) =>
     say(
       'Less than the target',
-      `The nearest mark gives ${show.rate(v['value'])}; the target is ${show.rate(v['target'])}. Too little breeds resistant worms.`,
+      `The nearest mark gives ${show.rate(v['value'])}; the target is ${show.rate(v['target'])}: too little breeds resistant worms.`,
       'give the smaller dose',
     ),
   'clock-untrusted': (v, show) =>

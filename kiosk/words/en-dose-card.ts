@@ -12,23 +12,23 @@ export const enDoseCard = {
   over: 'May pass the limit',
   under: 'May stay below the floor',
   leads: {
-    weight: (percent: string) => `Most of the doubt: the weight, ${percent}.`,
-    strength: (percent: string) => `Most of the doubt: the jug, ${percent}.`,
-    syringe: (percent: string) => `Most of the doubt: the syringe, ${percent}.`,
+    weight: (percent: string) => `Most of the doubt: the weight, ${percent}`,
+    strength: (percent: string) => `Most of the doubt: the jug, ${percent}`,
+    syringe: (percent: string) => `Most of the doubt: the syringe, ${percent}`,
   } satisfies Record<DoseCardView['leads'], (percent: string) => string>,
   advice: {
     'double-dilution': (volume: string, low: string, high: string) =>
-      `Mix double, draw double: ${volume} gives ${low} to ${high}.`,
+      `Mix double, draw double: ${volume} gives ${low} to ${high}`,
     'other-syringe': (_: string, low: string, high: string, syringe: string) =>
-      `A ${syringe} would give ${low} to ${high}.`,
-    'fewer-draws': (_: string, __: string, ___: string, syringe: string) => `A ${syringe} needs fewer draws.`,
+      `A ${syringe} would give ${low} to ${high}`,
+    'fewer-draws': (_: string, __: string, ___: string, syringe: string) => `A ${syringe} needs fewer draws`,
     'surer-weight': (_: string, low: string, high: string) =>
-      `A finer scale or a calmer stand: ${low} to ${high}.`,
+      `A finer scale or a calmer stand: ${low} to ${high}`,
   } satisfies Record<
     DoseCardView['advice'][number]['change'],
     (volume: string, low: string, high: string, syringe: string) => string
   >,
-  noAdvice: 'Nothing else would make it much surer.',
+  noAdvice: 'Nothing else would make it much surer',
   figure: {
     weight: 'Weight',
     rate: 'Rate',
@@ -38,7 +38,7 @@ export const enDoseCard = {
   },
   off: (amount: string) => `± ${amount}`,
   percent: (value: string) => `${value} %`,
-  moves: (rate: string) => `It moves the dose by ± ${rate}.`,
+  moves: (rate: string) => `It moves the dose by ± ${rate}`,
   known: (amount: string) => `Known to ± ${amount}, 95 times in 100.`,
   weighedAt: (time: string) => `Held on the platform in this visit at ${time}.`,
   weightFrom: 'From what the scale showed: its step, its own error at this load, and how the animal moved.',

@@ -281,6 +281,8 @@ export const en = {
     dissolved: 'It is clear',
     willBe: 'Strength',
     writeIt: 'Write on the jug',
+    print: 'Print',
+    printTable: 'Print label, table',
     useBy: (when: string) => `Use by ${when}`,
     toService: 'Put in service',
     nowInService: 'The jug is in service',

@@ -2,7 +2,8 @@ import type { Advice } from '../../core/dosing/advice.ts';
 import { doseCard } from '../../core/dosing/dose-card.ts';
 import type { Syringe } from '../../core/dosing/syringe.ts';
 import type { Figure } from '../../core/medicine/figure.ts';
-import { type Formulary, packetById } from '../../core/medicine/formulary.ts';
+import { type Formulary, presentationById } from '../../core/medicine/formulary.ts';
+import type { Presentation } from '../../core/medicine/presentation.ts';
 import type { Offer } from '../../core/round/offer.ts';
 import type { DoseCardView } from '../../shared/dose-card.ts';
 import { rfc3339 } from './times.ts';
@@ -23,10 +24,18 @@ function adviceView({ change, then }: Advice): DoseCardView['advice'][number] {
   };
 }
 
+/** Where the active, or the strength of a bottle, was read; `null` for what the formulary no longer knows. */
+function sourceOf(presentation: Presentation | undefined): string | null {
+  if (presentation === undefined) return null;
+  return presentation.form === 'powder' ? presentation.activeGrams.source : presentation.strength.source;
+}
+
 /** The card of the dose on offer as the wire carries it. */
 export function cardView(offer: Offer, onHand: readonly Syringe[], formulary: Formulary): DoseCardView {
   const { regimen, jug, dose, weight } = offer;
-  const card = doseCard({ weight: weight.held, regimen, jug }, dose, onHand);
+  const presentation = presentationById(formulary, jug.packetId)?.presentation;
+  const mixedHere = presentation?.form === 'powder';
+  const card = doseCard({ weight: weight.held, regimen, jug }, dose, onHand, mixedHere);
   return {
     offerId: offer.id,
     target: sourced(regimen.target),
@@ -43,7 +52,7 @@ export function cardView(offer: Offer, onHand: readonly Syringe[], formulary: Fo
       at: rfc3339(jug.mixedAtMs),
       by: jug.by,
       volumeMl: jug.volume.value,
-      source: packetById(formulary, jug.packetId)?.packet.activeGrams.source ?? null,
+      source: sourceOf(presentation),
     },
     tolerance: dose.plan.syringe.measured === null ? 'standard' : 'weighed',
     advice: card.advice.map(adviceView),

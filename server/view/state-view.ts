@@ -113,6 +113,7 @@ function shedView(barn: BarnContext, standing: Standing): ShedView {
   };
 }
 
-function panelView({ widthPx, heightPx, diagonalInches }: KioskConfig['panel']): PanelView {
+/** The panel as the wire carries it. */
+export function panelView({ widthPx, heightPx, diagonalInches }: KioskConfig['panel']): PanelView {
   return { widthPx, heightPx, pxPerMm: Math.hypot(widthPx, heightPx) / (diagonalInches * 25.4) };
 }

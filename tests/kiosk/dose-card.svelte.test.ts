@@ -28,7 +28,7 @@ describe('the card that says why', () => {
   test.each([
     ['weight', 'Held on the platform'],
     ['rate', 'Goat anthelmintic chart, July 2006'],
-    ['limits', 'no source gives one'],
+    ['limits', 'Set by this project as a guard'],
     ['strength', '21 CFR 520.1242a(a)'],
     ['volume', 'ISO 7886-1'],
   ])('%s is traced to its source by a second tap', (figure, source) => {

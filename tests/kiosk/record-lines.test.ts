@@ -46,7 +46,7 @@ test('accepted cautions and corrections stand beside the record, none of them lo
   expect(acceptedLines(corrected, en, show).map(({ value }) => value)).toEqual([
     'Accepted: In milk: no safe time known',
   ]);
-  expect(correctionLines(corrected, en, show).map(({ value }) => value)).toEqual(['It was 417. Sam']);
+  expect(correctionLines(corrected, en, show).map(({ value }) => value)).toEqual(['It was 417, Sam']);
   expect(acceptedLines(treatment('t'), en, show)).toEqual([]);
   expect(correctionLines(treatment('t'), en, show)).toEqual([]);
 });

@@ -30,7 +30,7 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   logged: ['undo', 'next', 'animal-name', 'logged-volume'],
   undo: ['correct-not-given', 'correct-wrong-animal', 'correct-wrong-volume'],
   'jug-idle': ['packet-tile', 'jug-tile'],
-  'jug-kept': ['jug-discard', 'jug-strength'],
+  'jug-kept': ['jug-discard', 'jug-strength', 'print'],
   'jug-dilution': [
     'dilution-next',
     'dilution-facts',
@@ -59,7 +59,7 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'visit-who-unanswered': ['unanswered', 'animal-tile', 'skip', 'back-to-weight'],
   'logged-unanswered': ['unanswered', 'undo', 'next', 'logged-volume'],
   'jug-dissolve': ['jug-strength', 'mix-next'],
-  'jug-label': ['jug-strength', 'label-number', 'hazards', 'mix-next'],
+  'jug-label': ['jug-strength', 'label-number', 'hazards', 'mix-next', 'print'],
   daybook: ['daybook-row', 'page-after'],
   'daybook-record': ['correct'],
   shed: [

@@ -16,7 +16,7 @@ const SHELF = [
   { ...makeSyringe(12, 0.2), id: 'syringe-12-by-0.2' },
 ];
 
-function card(kg: number, doubtGrams: number, shelf: readonly Syringe[] = SHELF): DoseCard {
+function card(kg: number, doubtGrams: number, mixedHere = true, shelf: readonly Syringe[] = SHELF): DoseCard {
   const input = {
     weight: makeHeld(kg, { uncertainty: grams(doubtGrams) }),
     regimen: makeRegimen(),
@@ -24,7 +24,7 @@ function card(kg: number, doubtGrams: number, shelf: readonly Syringe[] = SHELF)
   };
   const dose = doseFor(input.weight, input.regimen, input.jug, shelf);
   if (dose === null) throw new Error(`nothing here measures for ${kg} kg`);
-  return doseCard(input, dose, shelf);
+  return doseCard(input, dose, shelf, mixedHere);
 }
 
 describe('the card and its advice, animal by animal', () => {
@@ -37,6 +37,10 @@ describe('the card and its advice, animal by animal', () => {
     const other = advice.find(({ change }) => change === 'other-syringe');
     expect(other?.then.plan.syringe.capacity.value).toBe(1);
     expect(passesCeiling).toBe(false);
+  });
+
+  test('a kid of 4 kg dosed from a bottle: nobody dilutes that, only another syringe helps', () => {
+    expect(card(4, 30, false).advice.map(({ change }) => change)).toEqual(['other-syringe']);
   });
 
   test('a kid of 13 kg: its syringe fits the dose, and there is nothing to say', () => {
@@ -76,7 +80,7 @@ describe('the card', () => {
         };
         const dose = doseFor(input.weight, input.regimen, input.jug, shelf);
         if (dose === null) throw new Error('the shelf measures all of these');
-        const { parts, leads } = doseCard(input, dose, shelf);
+        const { parts, leads } = doseCard(input, dose, shelf, true);
         for (const [i, part] of parts.entries())
           expect(part.share).toBeCloseTo(dose.budget.shares[i] ?? 0, 6);
         const most = Math.max(...parts.map(({ share }) => share));
@@ -99,7 +103,7 @@ describe('the card', () => {
         const dose = doseFor(input.weight, input.regimen, input.jug, SHELF);
         if (dose === null) return;
         const far = ({ delivered: { low, high } }: typeof dose): number => Math.max(high - 12, 12 - low) / 12;
-        for (const { change, then } of doseCard(input, dose, SHELF).advice) {
+        for (const { change, then } of doseCard(input, dose, SHELF, true).advice) {
           said += 1;
           expect(then.plan.draws.length).toBeLessThanOrEqual(dose.plan.draws.length);
           if (change === 'fewer-draws') {

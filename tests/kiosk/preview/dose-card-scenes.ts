@@ -19,7 +19,7 @@ const ON_HAND = SYRINGE_CATALOGUE.filter(({ id }) =>
 const AT = Date.parse(NOW) - 70_000;
 
 /** A dose on offer worked out in full, with its card: no figure of these scenes is written by hand. */
-function offered(name: string, kg: number, doubtGrams: number): Partial<KioskState> {
+export function offered(name: string, kg: number, doubtGrams: number): Partial<KioskState> {
   const world: DoseWorld = { ...makeWorld(), syringes: ON_HAND };
   const animal = makeAnimal({ id: 'a1', name, lastWeight: null });
   const held = makeHeld(kg, { uncertainty: grams(doubtGrams) });
