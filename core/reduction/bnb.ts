@@ -1,5 +1,5 @@
 import type { Interval } from '../statistics/interval.ts';
-import { type BnbLaw, tailsAt } from './bnb-law.ts';
+import { type BnbLaw, type Tails, tailsAt } from './bnb-law.ts';
 
 /** Sums of raw eggs, animals in each group, and how unlike animals are: the shape of the negative binomial, above 0. */
 export interface BnbCounts {
@@ -99,29 +99,38 @@ const HALVINGS = 80;
 
 /**
  * Limits of the efficacy, as a fraction: those at which either chance becomes the tail, so that they agree with
- * `bnbChances`. The upper one is 1 where no egg was seen after. `null` as of `forecastAt`.
+ * `bnbChances`.
+ *
+ * Where few animals carry nearly all eggs the series gives no law for high efficacies. A limit that lies there is put on
+ * the safe side: the lower one where the laws end, the upper one at 1, where it also is if no egg was seen after. `null`
+ * where no efficacy has a law.
  */
 export function bnbLimits(counts: BnbCounts, level: number): Interval | null {
   const tail = (1 - level) / 2;
   const most = leftWhere(counts, (tails) => tails.atMost > tail);
   if (most === null) return null;
-  if (counts.eggsAfter === 0) return { lower: 1 - most, upper: 1 };
-  const least = leftWhere(counts, (tails) => tails.atLeast <= tail);
-  return least === null ? null : { lower: 1 - most, upper: 1 - least };
+  const least = counts.eggsAfter === 0 ? null : leftWhere(counts, (tails) => tails.atLeast <= tail);
+  return { lower: 1 - most.left, upper: least === null || least.isEdge ? 1 : 1 - least.left };
 }
 
-/** The share left at which a condition that holds for small shares ceases to hold. */
+/** The share left at which a condition ceases to hold that holds for small shares, and whether the laws end there. */
 function leftWhere(
   counts: BnbCounts,
-  holds: (tails: { atMost: number; atLeast: number }) => boolean,
-): number | null {
+  holds: (tails: Tails) => boolean,
+): { readonly left: number; readonly isEdge: boolean } | null {
   let [low, high] = [Math.log(LEAST_LEFT), Math.log(MOST_LEFT)];
+  let isEdge = true;
+  let hasLaw = false;
   for (let i = 0; i < HALVINGS; i += 1) {
     const middle = (low + high) / 2;
     const forecast = forecastAt(counts, 1 - Math.exp(middle));
-    if (forecast === null) return null;
-    if (holds(tailsAt(forecast.law, counts.eggsAfter))) low = middle;
-    else high = middle;
+    hasLaw ||= forecast !== null;
+    const held = forecast === null || holds(tailsAt(forecast.law, counts.eggsAfter));
+    if (!held) high = middle;
+    else {
+      low = middle;
+      isEdge = forecast === null;
+    }
   }
-  return Math.exp(low);
+  return hasLaw ? { left: Math.exp(high), isEdge } : null;
 }

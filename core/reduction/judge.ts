@@ -32,7 +32,7 @@ export interface Judgement {
   readonly reduction: number;
   /** 90 % limits, not clamped. */
   readonly limits: Interval;
-  /** `null` where the limits decided. */
+  /** `null` where the limits decided: by the delta method, or because the chances could not be told. */
   readonly chances: BnbChances | null;
   readonly thresholds: Thresholds;
   readonly animals: { readonly before: number; readonly after: number };
@@ -122,11 +122,12 @@ function byBnb(
   const raw = onRawEggs(thresholds, factorBefore, factorAfter);
   const chances = bnbChances(eggs, raw.expected, raw.lowest);
   const limits = bnbLimits(eggs, GUIDELINE_LEVEL);
-  if (chances === null || limits === null) return null;
+  if (limits === null) return null;
   const onGrams = (rawEfficacy: number): number => 1 - ((1 - rawEfficacy) * factorAfter) / factorBefore;
   return {
     by,
-    verdict: verdictOfChances(chances),
+    // Chances that cannot be told leave it to the limits, which then err towards telling nothing.
+    verdict: chances === null ? verdictOfLimits(limits, raw) : verdictOfChances(chances),
     limits: { lower: onGrams(limits.lower), upper: onGrams(limits.upper) },
     chances,
   };

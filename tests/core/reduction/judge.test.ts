@@ -108,6 +108,17 @@ describe('no egg after', () => {
   });
 });
 
+describe('nearly all eggs in one animal', () => {
+  const counts = rawOf([0, 0, 160, 0, 1], [0, 0, 1, 0, 0]);
+
+  test('are judged by limits that err towards telling nothing', () => {
+    const judged = judgeReduction({ ...counts, design: 'unpaired' }, 'sheep', 'clinical');
+    if (!judged.ok) throw new Error(judged.why);
+    expect(judged).toMatchObject({ by: 'bnb-own-shape', verdict: 'inconclusive', limits: { upper: 1 } });
+    expect(judged.limits.lower).toBeLessThan(0.9);
+  });
+});
+
 describe('a finer count after', () => {
   test('moves the thresholds on the scale of raw eggs', () => {
     const raw = onRawEggs({ expected: 0.99, lowest: 0.9 }, 50, 10);
