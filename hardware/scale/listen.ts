@@ -1,6 +1,7 @@
 import type { Connection, OpenPort } from '../serial/connection.ts';
 import { withEvenParity } from '../serial/seven-bits.ts';
 import type { Timers } from '../serial/timers.ts';
+import { plainBytes } from './plain-lines.ts';
 import { wire } from './profile.ts';
 import { type Capture, type Proposal, proposalsFor } from './recognise.ts';
 
@@ -26,6 +27,8 @@ const ASK_TIMES = 4;
 const LEAST_TIMES = 2;
 /** From here on the other speeds are left alone. */
 const SURE = 0.5;
+/** A stream of which this share is whole lines of plain text, their endings apart, was heard as it was sent. */
+const PLAIN_SHARE = 0.5;
 /** More than any format sends in the time; a line gone mad is cut off here. */
 const MOST_BYTES = 32_768;
 
@@ -59,9 +62,15 @@ export async function recogniseScale(options: RecogniseOptions): Promise<Proposa
       captures.push(...(await tryBaud(options, baud, asking)));
       const found = proposalsFor(captures);
       if ((found[0]?.confidence ?? 0) >= SURE) return found;
+      // What sends whole lines by itself is heard at its own speed: neither another speed nor a question adds to that.
+      if (found.length === 0 && captures.some(isPlain)) return found;
     }
   }
   return proposalsFor(captures);
+}
+
+function isPlain({ bytes }: Capture): boolean {
+  return bytes.length > 0 && plainBytes(bytes) >= PLAIN_SHARE * bytes.length;
 }
 
 async function tryBaud(options: RecogniseOptions, baud: number, asking: boolean): Promise<Capture[]> {

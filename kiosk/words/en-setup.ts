@@ -26,6 +26,7 @@ export const enSetup = {
     string
   >,
   findAgain: 'Set up anew',
+  checkNow: 'Check it now',
   zero: 'Zero',
   remove: 'Hold: take out',
 

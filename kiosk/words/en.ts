@@ -307,6 +307,7 @@ export const en = {
     screen: 'Screen',
     trouble: (count: number) => (count === 1 ? '1 in trouble' : `${count} in trouble`),
     allWell: 'all well',
+    missing: (count: number) => `${count} not set up`,
     onHand: (count: number) => `${count} on hand`,
     approveCount: (count: number) => (count === 0 ? 'all approved' : `${count} not approved`),
     marks: (step: string) => `${step} marks`,

@@ -29,6 +29,7 @@ const PATH = '/dev/serial/by-id/usb-Example_Serial_Adapter_A50285BI-if00-port0';
 test.each([
   ['device-home', 'device-find', { type: 'ports-look' }],
   ['device-home', 'zero', { type: 'zero', role: 'platform' }],
+  ['device-home-unchecked', 'device-find', { type: 'ports-look' }],
   ['device-ports', 'port-tile', { type: 'device-listen', role: 'platform', path: PATH }],
   ['device-listening', 'setup-drop', { type: 'device-drop' }],
   ['device-failed', 'setup-again', { type: 'device-listen', role: 'platform', path: PATH }],
@@ -74,6 +75,15 @@ test('a device is opened from the list, and going back ends its set-up', () => {
   page.click('back');
   expect(page.find('devices')).not.toBeNull();
   expect(page.socket.intents).toMatchObject([{ type: 'device-drop' }]);
+});
+
+test('a scale that was never checked leads on to its check', async () => {
+  const page = open('device-home-unchecked');
+  expect(page.get('device-find').className).not.toContain('main');
+  page.click('device-check');
+  expect(page.find('check-scale')).not.toBeNull();
+  await page.close();
+  expect(open('device-home').find('device-check')).toBeNull();
 });
 
 test('going back from a device nobody sets up asks for nothing', () => {

@@ -173,6 +173,12 @@ export const SETUP_SCENES: readonly Scene[] = [
   },
   { name: 'device-list-demo', place: 'shed/devices', state: BASE },
   scene('home', IDLE),
+  {
+    ...scene('home-unchecked', IDLE),
+    state: settingUp(IDLE, {
+      checks: { ...BASE.shed.checks, platform: { last: null, standing: 'never' } },
+    }),
+  },
   scene('home-trouble', IDLE, [], 'bench'),
   scene('home-none', IDLE, [], 'wand'),
   scene('ports', { step: 'ports', ports: [...PORTS] }),
