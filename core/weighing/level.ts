@@ -31,6 +31,11 @@ const SWAY_OF_ROUGHNESS = 2.5;
 const SWAY_LOOKS = 0.7;
 /** Time left out of the standing adds doubt, by its square. Tuned likewise. */
 const LEFT_OUT = 2;
+/**
+ * The doubt that motion usually leaves, as a share of the weight. A spread seen for a second or two tells little of the
+ * true one, so what it makes of the doubt is drawn half the way (by its logarithm) to the usual. Tuned likewise.
+ */
+const USUAL_DOUBT = 0.004;
 /** A load that still climbs goes on for about so many seconds, less and less after it has come near. */
 const CLIMBS_ON = 0.15;
 const CLIMB_FADES = 1.4;
@@ -49,7 +54,7 @@ export function findLevel(blocks: readonly Block[], divisionGrams: number): Leve
     Math.exp(-Math.max(0, past.sinceApart - 0.5) / CLIMB_FADES);
   return {
     grams: centre.grams,
-    uncertainty: Math.sqrt(motionOf(stretch, centre, past) + climbing ** 2 + rounding),
+    uncertainty: Math.sqrt(shrunk(motionOf(stretch, centre, past), centre.grams) + climbing ** 2 + rounding),
     quiet: centre.total,
     present: presentShare(stretch, centre),
     past,
@@ -68,6 +73,11 @@ function motionOf(stretch: Stretch, centre: Centre, past: Past): number {
   const variance = (looks * centre.variance + SWAY_LOOKS * sway ** 2) / Math.max(0.5, looks - 1 + SWAY_LOOKS);
   const leftOut = Math.max(0, 1 - centre.total / past.stood);
   return (variance / looks) * (1 + LEFT_OUT * leftOut ** 2);
+}
+
+/** A variance drawn half the way to the usual one, both in grams squared. */
+function shrunk(variance: number, grams: number): number {
+  return Math.sqrt(variance) * USUAL_DOUBT * grams;
 }
 
 /** The middle roughness of the moments that count, in grams squared. */

@@ -7,6 +7,8 @@ export interface Past {
   readonly rise: number;
   /** The longest rest at one lower load on the way there. */
   readonly restBelow: number;
+  /** The load of that rest in grams; 0 where there was none. */
+  readonly restedAt: number;
   /** Quiet time at higher loads. */
   readonly above: number;
   /** The longest unbroken time at higher loads. */
@@ -28,7 +30,7 @@ export function pastOf(stretch: Stretch, { grams, quiet, apart }: Centre): Past 
   const now = stretch.at[stretch.count - 1] ?? 0;
   let reached: number | null = null;
   let lastApart = begun;
-  let [restBelow, rest, restAt] = [0, 0, stretch.grams[0] ?? 0];
+  let [restBelow, restedAt, rest, restAt] = [0, 0, 0, stretch.grams[0] ?? 0];
   let [above, spellAbove, spell, stood] = [0, 0, 0, 0];
   for (let i = 0; i < stretch.count; i += 1) {
     const at = stretch.at[i] ?? 0;
@@ -43,7 +45,7 @@ export function pastOf(stretch: Stretch, { grams, quiet, apart }: Centre): Past 
     if (reached !== null) stood += lasts;
     else if (Math.abs(load - restAt) < RESTS * restAt) {
       rest += lasts;
-      restBelow = Math.max(restBelow, rest);
+      if (rest > restBelow) [restBelow, restedAt] = [rest, restAt];
     } else {
       rest = 0;
       restAt = load;
@@ -52,6 +54,7 @@ export function pastOf(stretch: Stretch, { grams, quiet, apart }: Centre): Past 
   return {
     rise: (reached ?? now) - begun,
     restBelow,
+    restedAt,
     above,
     spellAbove,
     sinceApart: now - lastApart,

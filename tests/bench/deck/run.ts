@@ -15,8 +15,8 @@ export interface EstimatedVisit {
 /** Everything one run of the bench found out. */
 export interface DeckRun {
   readonly ours: readonly EstimatedVisit[];
-  /** The first holds of the estimator where twice the usual uncertainty is good enough. */
-  readonly oursAtDouble: readonly Outcome[];
+  /** The first holds of the estimator where half the usual uncertainty is asked for. */
+  readonly oursAtHalf: readonly Outcome[];
   readonly baselines: readonly {
     readonly method: Method;
     readonly setting: Setting;
@@ -37,19 +37,19 @@ export function runDeck(visitsPerGrade: number, tuningPerGrade: number): DeckRun
     outcomes: [] as Outcome[],
   }));
   const ours: EstimatedVisit[] = [];
-  const oursAtDouble: Outcome[] = [];
+  const oursAtHalf: Outcome[] = [];
   for (const [g, grade] of GRADES.entries()) {
     for (let i = 0; i < visitsPerGrade; i += 1) {
       const made = makeVisit(REPORT, grade, REPORT.firstSeed + g * visitsPerGrade + i);
       const { samples, ...visit } = made;
       const estimated = estimate(made);
       ours.push({ visit, estimated });
-      oursAtDouble.push({ visit, taken: estimated.atDouble });
+      oursAtHalf.push({ visit, taken: estimated.atHalf });
       for (const { method, setting, outcomes } of baselines)
         outcomes.push({ visit, taken: firstTaken(method, setting, samples, made.division) });
     }
   }
-  return { ours, oursAtDouble, baselines };
+  return { ours, oursAtHalf, baselines };
 }
 
 /** The first hold of the estimator in a visit, as the baselines' are kept. */

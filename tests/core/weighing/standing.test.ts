@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { kilograms } from '../../../core/quantity/mass.ts';
 import { BLANK_DECK, type Deck, feedDeck } from '../../../core/weighing/deck.ts';
 import { type DeckRun, feedAll, stepOnWith } from '../make/deck.ts';
-import { makeReading, readings } from '../make/reading.ts';
+import { makeReading, PLATFORM, readings } from '../make/reading.ts';
 
 const WEIGHT = 40_000;
 
@@ -98,6 +98,65 @@ describe('an animal that does not stand free', () => {
       ).holds,
     ).toEqual([]);
   });
+});
+
+describe('an animal that is long in coming', () => {
+  /** Legs set on the deck at these seconds; between ground and deck the load wanders. */
+  function ledOn(lands: readonly number[], stands: (s: number) => number = () => 1) {
+    return (ms: number) => {
+      const s = ms / 1000;
+      const on = [0.29, 0.29, 0.21, 0.21].reduce(
+        (sum, share, leg) => sum + (s >= (lands[leg] ?? 0) ? share : 0),
+        0,
+      );
+      const between = 4 * on * (1 - on) * 0.03 * Math.sin(4 * s);
+      const sway = 0.002 * Math.sin(2.1 * s) + 0.0015 * Math.sin(5.3 * s + 1);
+      return WEIGHT * on * (stands(s) + between + sway);
+    };
+  }
+
+  test.each([
+    ['leg by leg over 4 s', [0, 1.3, 2.7, 4]],
+    ['and rests on its fore feet for 3 s', [0, 0.3, 3.2, 3.5]],
+  ])('%s: it is held once it stands still, and the load it rested at is named', (_, lands) => {
+    const run = stepOnWith(ledOn(lands), 18_000, 20);
+    expect(run.holds).toHaveLength(1);
+    expect(firstOff(run)).toBeLessThan(0.006);
+    expect(run.holds[0]?.changedFrom?.value).toBeLessThan(0.9 * WEIGHT);
+    expect((run.holds[0]?.at ?? 0) - 1000).toBeGreaterThan(1000 * (lands[3] ?? 0) + 3000);
+  });
+
+  test('and then leans is not held as it leans', () => {
+    const run = stepOnWith(
+      ledOn([0, 1.3, 2.7, 4], (s) => (s > 4.2 && s < 8 ? 0.85 : 1)),
+      22_000,
+      20,
+    );
+    expect(run.holds).toHaveLength(1);
+    expect(firstOff(run)).toBeLessThan(0.006);
+  });
+
+  test('with another at its heels is two animals, and nothing is held', () => {
+    const second = (ms: number) => 0.4 * walkOn(() => 1)(ms - 1800) * Number(ms >= 1800);
+    const run = stepOnWith((ms) => walkOn(() => 1)(ms) + second(ms), 9000, 20);
+    expect(run.holds).toEqual([]);
+    expect(run.verdicts).toContain('two-animals');
+  });
+});
+
+test('in the first seconds a coarse dose is held no sooner than a usual one', () => {
+  const restless = (s: number) => 1 + 0.006 * Math.sin(7 * s) + 0.004 * Math.sin(3.1 * s);
+  const all = [...readings(0, 1000, 20, () => 0), ...readings(1000, 9000, 20, walkOn(restless))];
+  const heldAt = (need: number) => {
+    let deck = BLANK_DECK;
+    for (const reading of all) {
+      deck = feedDeck(deck, reading, PLATFORM, need);
+      if (deck.held !== null) return deck.held.at - 1000;
+    }
+    return Number.POSITIVE_INFINITY;
+  };
+  expect(heldAt(0.05)).toBeGreaterThan(900 + 1500);
+  expect(heldAt(0.05)).toBeLessThan(heldAt(0.003));
 });
 
 describe('a scale that is not ideal', () => {

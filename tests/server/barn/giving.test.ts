@@ -101,7 +101,7 @@ test('a dose that went to the wrong animal counts against the one that swallowed
   test_.send({ type: 'correct', treatmentId, what: { kind: 'wrong-animal', animalId: 'goat-2' } });
   test_.weigh(0, 1000);
   test_.send({ type: 'pick-animal', animalId: 'goat-2' });
-  test_.weigh(15_400, 3000);
+  test_.weigh(15_400, 4000);
   expect(test_.barn.context.memory.round.phase).toMatchObject({
     step: 'cautions',
     decision: { cautions: [{ code: 'same-active-today', strength: 'stop' }, {}] },
@@ -113,7 +113,7 @@ test('an animal dosed today meets a stop when it comes back', () => {
   test_.send({ type: 'give', offerId: bringToOffer(test_), outcome: 'whole' });
   test_.weigh(0, 2000);
   test_.send({ type: 'read-tag', tag: GOAT.tag ?? '' });
-  test_.weigh(15_400, 3000);
+  test_.weigh(15_400, 4000);
   expect(test_.barn.context.memory.round.phase).toMatchObject({ step: 'cautions' });
   expect(test_.send({ type: 'accept', code: 'same-active-today' })).toMatchObject({
     code: 'cannot-pass-stop',

@@ -40,7 +40,7 @@ function weighGoat(barn: TestBarn): string[] {
   }
   barn.weigh(0, 2000);
   barn.send({ type: 'read-tag', tag: GOAT.tag ?? '' });
-  barn.weigh(15_400, 3000);
+  barn.weigh(15_400, 4000);
   return cautionsOf(barn);
 }
 
@@ -155,7 +155,7 @@ describe('while the platform is checked', () => {
     checkPlatform(barn);
     expect(barn.barn.context.memory.round.phase).toMatchObject({ step: 'visit', visit: { weight: null } });
     expect(barn.barn.context.memory.deck).toMatchObject({ verdict: 'blank', held: null, live: null });
-    barn.weigh(20_000, 3000);
+    barn.weigh(20_000, 4000);
     expect(barn.barn.context.memory.round.phase).toMatchObject({ step: 'visit', visit: { weight: null } });
   });
 

@@ -176,7 +176,7 @@ export function bringToOffer(test: TestBarn, weight = 15_400): string {
   }
   test.weigh(0, 1000);
   test.send({ type: 'read-tag', tag: GOAT.tag ?? '' });
-  test.weigh(weight, 3000);
+  test.weigh(weight, 4000);
   return standingOffer(test).id;
 }
 

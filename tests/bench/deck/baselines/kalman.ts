@@ -14,10 +14,10 @@ const GATE = 3;
 export const KALMAN: Method = {
   name: 'Kalman, innovation gate',
   settings: everySetting(
-    [0.0005, 0.002, 0.008],
-    [0.004, 0.01, 0.02],
-    [0.002, 0.004, 0.007],
-    [500, 1000, 2000],
+    [0.0002, 0.0005, 0.002, 0.008],
+    [0.002, 0.004, 0.01, 0.02],
+    [0.001, 0.002, 0.004, 0.007],
+    [500, 1000, 1500, 2000],
   ),
   watch([walk = 0, noise = 0, enough = 0, quietMs = 0], division) {
     let level = 0;

@@ -8,7 +8,7 @@ import { everySetting, type Method } from './method.ts';
 function lowestVariance(count: number): Method {
   return {
     name: `lowest variance, N = ${count}`,
-    settings: everySetting([0.0005, 0.001, 0.0015, 0.0025, 0.004, 0.006, 0.01, 0.015]),
+    settings: everySetting([0.0001, 0.00025, 0.0005, 0.001, 0.0015, 0.0025, 0.004, 0.006, 0.01, 0.015]),
     watch([share = 0], division) {
       const recent: number[] = [];
       let sum = 0;

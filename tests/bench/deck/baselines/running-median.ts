@@ -4,7 +4,7 @@ import { middle, spread, TimeWindow } from './time-window.ts';
 /** The running median of a window, once it has itself stayed close together for as long. */
 export const RUNNING_MEDIAN: Method = {
   name: 'running median',
-  settings: everySetting([300, 600, 1000, 1500, 2500], [0.001, 0.0025, 0.005, 0.01, 0.02]),
+  settings: everySetting([300, 600, 1000, 1500, 2500], [0.0005, 0.001, 0.0025, 0.005, 0.01, 0.02]),
   watch([lengthMs = 1000, share = 0], division) {
     const window = new TimeWindow(lengthMs);
     const medians = new TimeWindow(lengthMs);

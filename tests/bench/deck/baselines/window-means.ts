@@ -1,7 +1,7 @@
 import { everySetting, type Method } from './method.ts';
 import { mean, middle, spread, TimeWindow } from './time-window.ts';
 
-const SETTINGS = everySetting([300, 600, 1000, 1500, 2500], [0.003, 0.006, 0.012, 0.02, 0.03]);
+const SETTINGS = everySetting([300, 600, 1000, 1500, 2000, 2500, 3000], [0.003, 0.006, 0.012, 0.02, 0.03]);
 
 /** The mean of a sliding window, with a share left out at either end, once what is left lies close enough together. */
 function windowMean(name: string, trim: number): Method {
