@@ -12,6 +12,8 @@ export interface Level {
   readonly quiet: number;
   /** The share of the last second that was spent at this level. */
   readonly present: number;
+  /** How fast the load climbed in the last second while it counted as this level, in grams a second; falling is below zero. */
+  readonly slope: number;
   readonly past: Past;
 }
 
@@ -48,15 +50,14 @@ export function findLevel(blocks: readonly Block[], divisionGrams: number): Leve
   if (centre === null) return null;
   const past = pastOf(stretch, centre);
   const rounding = divisionGrams ** 2 / 12 / Math.min(blocks.length, 4);
-  const climbing =
-    CLIMBS_ON *
-    Math.abs(slopeOf(stretch, centre)) *
-    Math.exp(-Math.max(0, past.sinceApart - 0.5) / CLIMB_FADES);
+  const slope = slopeOf(stretch, centre);
+  const climbing = CLIMBS_ON * Math.abs(slope) * Math.exp(-Math.max(0, past.sinceApart - 0.5) / CLIMB_FADES);
   return {
     grams: centre.grams,
     uncertainty: Math.sqrt(shrunk(motionOf(stretch, centre, past), centre.grams) + climbing ** 2 + rounding),
     quiet: centre.total,
     present: presentShare(stretch, centre),
+    slope,
     past,
   };
 }

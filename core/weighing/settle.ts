@@ -28,6 +28,8 @@ const NEED_SECONDS = 4;
 const QUIET = 0.45;
 /** The least share of the last second spent at the level. */
 const PRESENT = 0.4;
+/** A load that goes on changing by more than this share of itself a second is not of an animal that stands. */
+const GOING_ON = 0.014;
 /** How long the load must not have been another, in seconds. */
 const SINCE_APART = 1.15;
 /** A spell at higher loads longer than this may have been the true weight, in seconds. */
@@ -71,6 +73,7 @@ export function doubtOf(level: Level, division: Mass, need: number): Doubt | nul
   if (past.above > 0.1 && quiet < 1 + 6 * past.above) return 'leaning';
   if (past.spellAbove > SPELL_ABOVE && quiet < 1 + 5 * past.spellAbove) return 'leaning';
   if (quiet < QUIET || past.sinceApart < SINCE_APART) return 'unsure';
+  if (Math.abs(level.slope) > GOING_ON * level.grams) return 'unsure';
   if (past.rise < SHORT_RISE && past.sinceApart < AFTER_SHORT_RISE) return 'unsure';
   return quiet < quietAfterRise(level) ? 'two-animals' : null;
 }

@@ -27,11 +27,11 @@ function error({ truth }: Trial, held: Held): number {
 }
 
 describe.each(RATES)('at %d readings a second', { timeout: 60_000 }, (hz) => {
-  test('a calm animal is always held, within 3 s of standing (5 s at 4 Hz), and within 1 %', () => {
+  test('a calm animal that is there at once is always held, within 3.5 s (5 s at 4 Hz), and within 1 %', () => {
     for (const trial of trials('calm', hz)) {
       const [first] = trial.holds;
       if (first === undefined) throw new Error(`an animal of ${trial.truth} g was never held`);
-      expect(first.at - 1000).toBeLessThan(hz === 4 ? 5000 : 3000);
+      expect(first.at - 1000).toBeLessThan(hz === 4 ? 5000 : 3500);
       for (const held of trial.holds) expect(error(trial, held)).toBeLessThan(0.01);
     }
   });
