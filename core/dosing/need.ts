@@ -21,7 +21,7 @@ export interface DoseAtHand {
 /** No weight is asked to be known better than this: few animals ever stand so still (our own guard). */
 export const FINEST_NEED = 0.003;
 /** However rough the dose, a weight worse known than this is not held: it is also logged and compared (our own guard). */
-export const COARSEST_NEED = 0.0075;
+export const COARSEST_NEED = 0.007;
 /** A doubt of this part of all the others adds an eighth to them. */
 const PART_OF_OTHERS = 0.5;
 
