@@ -1,4 +1,5 @@
 import { grams, type Mass } from '../quantity/mass.ts';
+import { quietAfterRise, restAfterRise, restBeforeLongRise } from './arrival.ts';
 import type { Level } from './level.ts';
 import { scaleUncertainty } from './reading.ts';
 
@@ -20,9 +21,9 @@ export const USUAL_NEED = 0.006;
  * start gives itself away only later, and it sways as it leans. From then on the need is let in, up to the second time,
  * both in seconds of standing. Tuned on the bench's tuning set, as are the figures below.
  */
-const FIRST_NEED = 0.004;
-const FIRST_SECONDS = 1.5;
-const NEED_SECONDS = 4;
+const FIRST_NEED = 0.0033;
+const FIRST_SECONDS = 2;
+const NEED_SECONDS = 5;
 
 /** The least quiet standing any hold rests on, in seconds. */
 const QUIET = 0.45;
@@ -34,20 +35,6 @@ const GOING_ON = 0.014;
 const SINCE_APART = 1.15;
 /** A spell at higher loads longer than this may have been the true weight, in seconds. */
 const SPELL_ABOVE = 0.25;
-/** A rise shorter than this may be of fore feet only, in seconds: a walk on takes half a second or more (assumed). */
-const SHORT_RISE = 0.9;
-const AFTER_SHORT_RISE = 2.8;
-/** A rise longer than this may be of two animals and is watched for longer; from the second on hardly ever of one. In seconds. */
-const LONG_RISE = 2.35;
-const VERY_LONG_RISE = 2.6;
-/** A rest longer than this on the way up is one, in seconds. */
-const REST = 0.6;
-/** An animal that stops half way rests with this share of itself on its fore feet (assumed), and comes within so long. */
-const FORE_SHARE = [0.46, 0.66] as const;
-const FORE_RISE = 4;
-/** The most quiet asked for behind a rest on the fore feet, and the quiet behind any other very long rise, in seconds. */
-const AFTER_FORE_FEET = 4;
-const AFTER_VERY_LONG_RISE = 8;
 /** Two holds of one visit differ when they are further apart than this share and four uncertainties. */
 const CHANGED = 0.03;
 /** A change of no more than this share may be a hand or a gate, and is waited out for longer. */
@@ -74,7 +61,7 @@ export function doubtOf(level: Level, division: Mass, need: number): Doubt | nul
   if (past.spellAbove > SPELL_ABOVE && quiet < 1 + 5 * past.spellAbove) return 'leaning';
   if (quiet < QUIET || past.sinceApart < SINCE_APART) return 'unsure';
   if (Math.abs(level.slope) > GOING_ON * level.grams) return 'unsure';
-  if (past.rise < SHORT_RISE && past.sinceApart < AFTER_SHORT_RISE) return 'unsure';
+  if (past.sinceApart < restAfterRise(past)) return 'unsure';
   return quiet < quietAfterRise(level) ? 'two-animals' : null;
 }
 
@@ -82,17 +69,6 @@ function needAfter(stood: number, need: number): number {
   const letIn = (stood - FIRST_SECONDS) / (NEED_SECONDS - FIRST_SECONDS);
   const first = Math.min(need, FIRST_NEED);
   return first + (need - first) * Math.min(1, Math.max(0, letIn));
-}
-
-/** How much quiet shows that a load that came slowly, or in two goes, is of one animal, in seconds. */
-function quietAfterRise({ past, grams: load }: Level): number {
-  const share = past.restedAt / load;
-  const onForeFeet =
-    past.restBelow > REST && past.rise < FORE_RISE && share > FORE_SHARE[0] && share < FORE_SHARE[1];
-  if (past.rise > VERY_LONG_RISE && !onForeFeet) return AFTER_VERY_LONG_RISE;
-  const slow = past.rise > LONG_RISE ? 2 + 3 * (past.rise - LONG_RISE) : 0;
-  const halting = past.restBelow > REST ? 1 + 4 * past.restBelow : 0;
-  return Math.min(onForeFeet ? AFTER_FORE_FEET : AFTER_VERY_LONG_RISE, Math.max(slow, halting));
 }
 
 /**
@@ -109,8 +85,8 @@ export function settle(
 ): Held | null {
   if (earlier === null) {
     if (doubtOf(level, division, need) !== null) return null;
-    const { rise, restedAt } = level.past;
-    return heldAt(level, at, division, rise > VERY_LONG_RISE && restedAt > 0 ? grams(restedAt) : null);
+    const rested = restBeforeLongRise(level.past);
+    return heldAt(level, at, division, rested === null ? null : grams(rested));
   }
   const apart = Math.abs(level.grams - earlier.mass.value);
   const share = apart / earlier.mass.value;

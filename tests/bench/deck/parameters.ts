@@ -57,7 +57,7 @@ export interface ParameterSet {
  */
 export const REPORT: ParameterSet = {
   name: 'report',
-  firstSeed: 9_000_001,
+  firstSeed: 10_000_001,
   grades: {
     calm: {
       variation: [0, 0.01],
