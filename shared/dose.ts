@@ -79,13 +79,19 @@ export const OfferView = z.strictObject({
 /** A dose held out to be given. */
 export type OfferView = z.infer<typeof OfferView>;
 
+/** How long a veterinarian said to keep meat or milk back. */
+export const VetTimeView = z.strictObject({ unit: z.enum(['hours', 'days']), count: z.number() });
+
 /** A correction standing beside a treatment. */
 export const CorrectionView = z.strictObject({
   id: z.string(),
-  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume']),
+  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume', 'vet-time']),
   animal: z.string().nullable(),
   animalName: z.string().nullable(),
   volumeMl: z.number().nullable(),
+  /** What the veterinarian gave, with `vet-time`; `null` where nothing. */
+  meat: VetTimeView.nullable(),
+  milk: VetTimeView.nullable(),
   at: z.string(),
   by: z.string(),
 });

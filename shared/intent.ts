@@ -25,6 +25,14 @@ export const CorrectionKind = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('not-given') }),
   z.strictObject({ kind: z.literal('wrong-animal'), animalId: ref }),
   z.strictObject({ kind: z.literal('wrong-volume'), volumeMl: z.number().positive().max(1000) }),
+  /** The veterinarian's time for this treatment, entered after it; days stand before hours. */
+  z.strictObject({
+    kind: z.literal('vet-time'),
+    meatHours: vetHours,
+    milkHours: vetHours,
+    meatDays: vetHours,
+    milkDays: vetHours,
+  }),
 ]);
 /** What really happened to a treatment that was logged. */
 export type CorrectionKind = z.infer<typeof CorrectionKind>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { AnimalView } from './animal.ts';
+import { BoardRowView } from './board.ts';
 import { CheckView } from './check.ts';
 import { OfferView, TreatmentView } from './dose.ts';
 import { DoseCardView } from './dose-card.ts';
@@ -87,6 +88,8 @@ export const KioskState = z.strictObject({
   /** Why the dose on offer is what it is; `null` where none is on offer. */
   card: DoseCardView.nullable(),
   animals: z.array(AnimalView),
+  /** Who may be milked and who may be sold, one row an animal. */
+  board: z.array(BoardRowView),
   jugs: z.array(JugView),
   /** The newest rows of the day book, newest first. */
   dayBook: z.array(TreatmentView),

@@ -2,12 +2,13 @@ import { checkStanding, type ScaleChecking } from '../checking/standing.ts';
 import type { Animal } from '../herd/animal.ts';
 import { doubtOf } from '../herd/plausible.ts';
 import type { Approval } from '../medicine/approval.ts';
-import { type Formulary, sameActive } from '../medicine/formulary.ts';
+import { type Formulary, medicineById, sameActive } from '../medicine/formulary.ts';
 import type { RegimenInForce } from '../medicine/in-force.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
-import { DAY_MS } from '../moment.ts';
+import { DAY_MS, HOUR_MS } from '../moment.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Held } from '../weighing/settle.ts';
+import { limitCautions } from './animal-cautions.ts';
 import type { Dose } from './dose.ts';
 
 /** `stop` cannot be passed at the screen, `ask` is accepted by a held press and recorded, `note` is read. */
@@ -30,9 +31,19 @@ export const CAUTION_CODES = [
   'weight-far-from-last',
   'weight-changed',
   'named-late',
+  'too-young',
+  'age-unknown',
+  'too-light',
+  'early-pregnancy',
+  'breeding-unknown',
+  'not-in-milk',
+  'not-for-dairy',
+  'conflict-given',
+  'conflict-window',
   'milk-time-unknown',
   'milk-not-for-people',
   'interval-crosses-ceiling',
+  'interval-crosses-floor',
   'above-target',
   'below-target',
   'clock-untrusted',
@@ -104,6 +115,8 @@ export function cautionsFor(input: CautionInput): Caution[] {
     ...jugCautions(input),
     ...ruleCautions(input),
     ...historyCautions(input),
+    ...conflictCautions(input),
+    ...(input.regimen === null ? [] : limitCautions(input.regimen.limits, input)),
     ...weightCautions(input),
     ...milkCautions(input),
     ...doseCautions(input),
@@ -154,12 +167,29 @@ function historyCautions(input: CautionInput): Caution[] {
   // A clock set back must not make yesterday's dose look like tomorrow's and so harmless.
   const ageMs = Math.max(0, wallMs - last);
   const repeatDays = regimen?.repeatAfterDays.value ?? 0;
-  if (ageMs < SAME_DAY_HOURS * (DAY_MS / 24)) {
-    found.push(caution('same-active-today', 'stop', { lastGivenAtMs: last }));
+  if (ageMs < SAME_DAY_HOURS * HOUR_MS) {
+    found.push(caution('same-active-today', 'stop', { lastGivenAtMs: last, repeatDays }));
   } else if (ageMs < repeatDays * DAY_MS) {
     found.push(caution('repeat-too-soon', 'ask', { lastGivenAtMs: last, repeatDays }));
   }
   return found;
+}
+
+/**
+ * What may not be given within days of this medicine: a stop where the day book holds it, else a note, since it may
+ * have been given elsewhere. A dose whose date is not known counts as within them.
+ */
+function conflictCautions({ jug, formulary, earlier, wallMs, clockTrusted }: CautionInput): Caution[] {
+  const conflicts = medicineById(formulary, jug.medicineId)?.conflicts ?? [];
+  return conflicts.map(({ group, days }) => {
+    const within = earlier
+      .filter((dose) => medicineById(formulary, dose.medicineId)?.group === group)
+      .filter((dose) => !clockTrusted || !dose.clockTrusted || wallMs - dose.givenAtMs < days.value * DAY_MS);
+    const last = within.at(-1);
+    return last === undefined
+      ? caution('conflict-window', 'note', { days: days.value })
+      : caution('conflict-given', 'stop', { days: days.value, lastGivenAtMs: last.givenAtMs });
+  });
 }
 
 function weightCautions({ animal, weight, visit, wallMs }: CautionInput): Caution[] {
@@ -185,11 +215,13 @@ function milkCautions({ animal, regimen, approval }: CautionInput): Caution[] {
 
 function doseCautions({ dose, regimen }: CautionInput): Caution[] {
   if (dose === null || regimen === null) return [];
-  const { value, high } = dose.delivered;
+  const { value, low, high } = dose.delivered;
   const found: Caution[] = [];
   if (high > regimen.ceiling.value) {
     found.push(caution('interval-crosses-ceiling', 'ask', { high, ceiling: regimen.ceiling.value }));
   }
+  const floor = regimen.floor?.value ?? null;
+  if (floor !== null && low < floor) found.push(caution('interval-crosses-floor', 'ask', { low, floor }));
   const target = regimen.target.value;
   if (value < BELOW_TARGET * target) found.push(caution('below-target', 'ask', { value, target }));
   if (value > ABOVE_TARGET * target) found.push(caution('above-target', 'ask', { value, target }));

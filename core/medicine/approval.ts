@@ -10,6 +10,17 @@ export interface VetTime {
   readonly count: number;
 }
 
+/** What a veterinarian gave, from its two fields on the wire and on disk; days stand before hours. */
+export function vetTime(hours: number | null, days: number | null): VetTime | null {
+  if (days !== null) return { unit: 'days', count: days };
+  return hours === null ? null : { unit: 'hours', count: hours };
+}
+
+/** The count of what a veterinarian gave where it is in this unit, else `null`. */
+export function countIn(time: VetTime | null, unit: VetTime['unit']): number | null {
+  return time?.unit === unit ? time.count : null;
+}
+
 /** A person's approval of one regimen. */
 export interface Approval {
   readonly regimenId: string;

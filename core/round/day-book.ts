@@ -37,7 +37,8 @@ export function effectOf({ treatment, corrections }: DayBookEntry): Effect {
     if (what.kind === 'wrong-animal') animalId = what.animalId;
     if (what.kind === 'wrong-volume') volumeMl = what.volumeMl;
   }
-  const given = corrections.at(-1)?.what.kind !== 'not-given';
+  // A veterinarian's time says nothing of whether it was given.
+  const given = corrections.findLast(({ what }) => what.kind !== 'vet-time')?.what.kind !== 'not-given';
   return given ? { animalId, volumeMl } : { animalId: null, volumeMl: 0 };
 }
 

@@ -1,5 +1,6 @@
 import type { Caution } from '../dosing/cautions.ts';
 import { type Clear, clearAfter } from '../dosing/withdrawal.ts';
+import type { VetTime } from '../medicine/approval.ts';
 import type { Offer } from './offer.ts';
 import type { RoundWorld } from './state.ts';
 
@@ -30,7 +31,9 @@ export interface Correction {
   readonly what:
     | { readonly kind: 'not-given' }
     | { readonly kind: 'wrong-animal'; readonly animalId: string }
-    | { readonly kind: 'wrong-volume'; readonly volumeMl: number };
+    | { readonly kind: 'wrong-volume'; readonly volumeMl: number }
+    /** What the veterinarian gave for meat and milk after the treatment; `null` says nothing of it. */
+    | { readonly kind: 'vet-time'; readonly meat: VetTime | null; readonly milk: VetTime | null };
   readonly atMs: number;
   readonly by: string;
 }

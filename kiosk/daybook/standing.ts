@@ -11,7 +11,7 @@ export interface Standing {
 
 /** What stands of a treatment now: of each kind of correction the latest counts. */
 export function standingOf({ animalName, volumeMl, corrections }: TreatmentView): Standing {
-  const given = !corrections.some(({ kind }) => kind === 'not-given');
+  const given = corrections.findLast(({ kind }) => kind !== 'vet-time')?.kind !== 'not-given';
   const animal = corrections.findLast(({ kind }) => kind === 'wrong-animal')?.animalName ?? animalName;
   const volume = corrections.findLast(({ kind }) => kind === 'wrong-volume')?.volumeMl ?? volumeMl;
   return {

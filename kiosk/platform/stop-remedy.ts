@@ -18,6 +18,7 @@ export function remedyOf(code: CautionCode): StopRemedy {
     case 'jug-empty':
     case 'jug-too-little':
     case 'species-not-covered':
+    case 'presentation-not-covered':
       return 'other-jug';
     default:
       return 'skip';

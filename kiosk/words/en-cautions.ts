@@ -36,7 +36,7 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'same-active-today': (v, show) =>
     say(
       'Already dosed',
-      `It had this medicine ${show.when(v['lastGivenAtMs'])}. Never twice in 24 hours; after that the rule’s own days count.`,
+      `It had this medicine ${show.when(v['lastGivenAtMs'])}. Never twice in 24 hours, and by the rule not for ${show.number(v['repeatDays'])} days.`,
     ),
   'unanswered-offer': () =>
     say('Was the last dose given?', 'A dose was shown for this animal and nobody answered. Answer first.'),
@@ -76,6 +76,50 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
       `Nobody was named while ${show.weight(v['grams'])} stood on the platform. Is it the weight of this animal?`,
       'it was this animal',
     ),
+  'too-young': (v, show) =>
+    say(
+      'Too young',
+      `It is ${show.number(v['days'])} days old; this rule is for ${show.number(v['least'])} days and more.`,
+    ),
+  'age-unknown': (v, show) =>
+    say(
+      'How old is it?',
+      `This rule is not for animals under ${show.number(v['least'])} days, and its birth is not on record.`,
+      'it is old enough',
+    ),
+  'too-light': (v, show) =>
+    say(
+      'Too light',
+      `${show.weight(v['grams'])} on the platform; this rule begins at ${show.weight(v['leastGrams'])}.`,
+      `it is over ${show.weight(v['leastGrams'])}`,
+    ),
+  'early-pregnancy': (v, show) =>
+    say(
+      'May be newly pregnant',
+      v['bredAtMs'] === undefined
+        ? `The males left her ${show.day(v['malesAtMs'])}. Not within ${show.number(v['days'])} days: it can harm the unborn.`
+        : `Bred ${show.day(v['bredAtMs'])}. Not within ${show.number(v['days'])} days: it can harm the unborn.`,
+    ),
+  'breeding-unknown': (v, show) =>
+    say(
+      'Was she with a male?',
+      `Not in the first ${show.number(v['days'])} days of pregnancy: it can harm the unborn. No mating is on record.`,
+      'she is not newly bred',
+    ),
+  'not-in-milk': () =>
+    say('Not for milk givers', 'People take her milk, and this rule leaves such animals out.'),
+  'not-for-dairy': () =>
+    say('Not for dairy females', 'Not even when dry: leave her out if her milk is ever for people.'),
+  'conflict-given': (v, show) =>
+    say(
+      'Does not go with the last one',
+      `It had an organophosphate ${show.day(v['lastGivenAtMs'])}. Not both within ${show.number(v['days'])} days: they make each other worse.`,
+    ),
+  'conflict-window': (v, show) =>
+    say(
+      'No organophosphate near it',
+      `None in the ${show.number(v['days'])} days before or after: no dip, pour-on or collar of that kind.`,
+    ),
   'milk-time-unknown': () =>
     say(
       'In milk: no safe time known',
@@ -92,6 +136,12 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
     say(
       'May be too much',
       `With scale and syringe as they are it may reach ${show.rate(v['high'])}; the limit is ${show.rate(v['ceiling'])}: a finer syringe or a weaker jug would help.`,
+      'give it all the same',
+    ),
+  'interval-crosses-floor': (v, show) =>
+    say(
+      'May be too little',
+      `With scale and syringe as they are it may be no more than ${show.rate(v['low'])}; below ${show.rate(v['floor'])} it breeds resistant worms.`,
       'give it all the same',
     ),
   'above-target': (v, show) =>

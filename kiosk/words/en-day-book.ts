@@ -35,6 +35,7 @@ export const enDayBook = {
     'not-given': () => 'Not given',
     'wrong-animal': (name: string) => `It was ${name}`,
     'wrong-volume': (_name: string, volume: string) => `It was ${volume}`,
+    'vet-time': () => 'The vet’s time',
   } satisfies Record<CorrectionView['kind'], (name: string, volume: string) => string>,
   doubt: (g: string) => `± ${g}`,
 };

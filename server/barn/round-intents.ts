@@ -1,6 +1,8 @@
 import { checkTag } from '../../core/herd/tag.ts';
+import { vetTime } from '../../core/medicine/approval.ts';
+import { effectOf } from '../../core/round/day-book.ts';
 import type { Correction } from '../../core/round/treatment.ts';
-import type { Intent, Refusal } from '../../shared/intent.ts';
+import type { CorrectionKind, Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
 import { withEntries } from './memory.ts';
 import { runRound } from './run-round.ts';
@@ -24,8 +26,9 @@ export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | nul
   const { memory, store } = barn;
   const entry = memory.entries.find(({ treatment }) => treatment.id === intent.treatmentId);
   if (entry === undefined) return 'no-such-treatment';
-  const takenBack = entry.corrections.at(-1)?.what.kind === 'not-given';
-  if (takenBack && intent.what.kind === 'not-given') return 'already-corrected';
+  const takenBack = effectOf(entry).animalId === null;
+  if (takenBack && (intent.what.kind === 'not-given' || intent.what.kind === 'vet-time'))
+    return 'already-corrected';
   if (intent.what.kind === 'wrong-animal') {
     const { animalId } = intent.what;
     if (!memory.animals.some((animal) => animal.id === animalId)) return 'no-such-animal';
@@ -33,7 +36,7 @@ export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | nul
   const correction: Correction = {
     id: barn.newId(),
     treatmentId: intent.treatmentId,
-    what: intent.what,
+    what: whatOf(intent.what),
     atMs: Math.round(barn.clock.now().wallMs),
     by: memory.settings.person,
   };
@@ -46,6 +49,12 @@ export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | nul
   );
   runRound(barn, { type: 'corrected', correction });
   return null;
+}
+
+function whatOf(what: CorrectionKind): Correction['what'] {
+  if (what.kind !== 'vet-time') return what;
+  const { meatHours, meatDays, milkHours, milkDays } = what;
+  return { kind: 'vet-time', meat: vetTime(meatHours, meatDays), milk: vetTime(milkHours, milkDays) };
 }
 
 /** Pours a jug away; a round with it in hand ends. */

@@ -1,7 +1,7 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import type { Animal } from '../../core/herd/animal.ts';
 import { checkTag } from '../../core/herd/tag.ts';
-import { figuresOf, type VetTime, whyNotApprovable } from '../../core/medicine/approval.ts';
+import { figuresOf, vetTime, whyNotApprovable } from '../../core/medicine/approval.ts';
 import { regimenById, regimensFor } from '../../core/medicine/formulary.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { Settings } from '../store/settings.ts';
@@ -64,11 +64,6 @@ export function approve(barn: BarnContext, intent: Of<'approve'>): Refusal | nul
     milk: vetTime(intent.milkHours, intent.milkDays ?? null),
   });
   return rulesChanged(barn);
-}
-
-function vetTime(hours: number | null, days: number | null): VetTime | null {
-  if (days !== null) return { unit: 'days', count: days };
-  return hours === null ? null : { unit: 'hours', count: hours };
 }
 
 /** Takes an approval back; an offer that rested on it ends. */

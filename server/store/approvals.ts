@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Approval, VetTime } from '../../core/medicine/approval.ts';
+import { type Approval, countIn, vetTime } from '../../core/medicine/approval.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -17,15 +17,6 @@ const Row = z.strictObject({
   vet: z.string().nullable(),
   figures: z.string().nullable(),
 });
-
-function vetTime(hours: number | null, days: number | null): VetTime | null {
-  if (days !== null) return { unit: 'days', count: days };
-  return hours === null ? null : { unit: 'hours', count: hours };
-}
-
-function countIn(time: VetTime | null, unit: VetTime['unit']): number | null {
-  return time?.unit === unit ? time.count : null;
-}
 
 /** Who approved which regimen, on whose direction and when; a withdrawal is a further row. */
 export function createApprovalStore(db: Db) {

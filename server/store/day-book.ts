@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { countIn, vetTime } from '../../core/medicine/approval.ts';
 import { type DayBookEntry, pairUp } from '../../core/round/day-book.ts';
 import type { Correction, Treatment } from '../../core/round/treatment.ts';
 import type { Db } from './open-store.ts';
@@ -8,9 +9,13 @@ const CorrectionRow = z.strictObject({
   sequence: z.int(),
   id: z.string(),
   treatment_id: z.string(),
-  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume']),
+  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume', 'vet-time']),
   animal_id: z.string().nullable(),
   volume_ml: z.number().nullable(),
+  meat_hours: z.int().nullable(),
+  meat_days: z.int().nullable(),
+  milk_hours: z.int().nullable(),
+  milk_days: z.int().nullable(),
   at_ms: z.int(),
   by: z.string(),
 });
@@ -37,8 +42,9 @@ export function createDayBook(db: Db) {
      VALUES (@id, @offerId, @animalId, @jugId, @medicineId, @givenAt, @by, @weight, @volume, @strength, @outcome, @record)`,
   );
   const addCorrection = db.prepare(
-    `INSERT INTO corrections (id, treatment_id, kind, animal_id, volume_ml, at_ms, by)
-     VALUES (@id, @treatmentId, @kind, @animalId, @volume, @at, @by)`,
+    `INSERT INTO corrections (id, treatment_id, kind, animal_id, volume_ml, meat_hours, meat_days, milk_hours,
+                              milk_days, at_ms, by)
+     VALUES (@id, @treatmentId, @kind, @animalId, @volume, @meatHours, @meatDays, @milkHours, @milkDays, @at, @by)`,
   );
   const addUntreated = db.prepare(
     `INSERT INTO untreated (id, kind, animal_id, offer_id, reason, weight_g, at_ms, by)
@@ -71,12 +77,17 @@ export function createDayBook(db: Db) {
     /** Writes a correction beside its treatment. */
     addCorrection(correction: Correction): void {
       const { what } = correction;
+      const { meat, milk } = what.kind === 'vet-time' ? what : { meat: null, milk: null };
       addCorrection.run({
         id: correction.id,
         treatmentId: correction.treatmentId,
         kind: what.kind,
         animalId: what.kind === 'wrong-animal' ? what.animalId : null,
         volume: what.kind === 'wrong-volume' ? what.volumeMl : null,
+        meatHours: countIn(meat, 'hours'),
+        meatDays: countIn(meat, 'days'),
+        milkHours: countIn(milk, 'hours'),
+        milkDays: countIn(milk, 'days'),
         at: correction.atMs,
         by: correction.by,
       });
@@ -98,5 +109,9 @@ function whatOf(row: z.infer<typeof CorrectionRow>): Correction['what'] {
     return { kind: row.kind, animalId: row.animal_id };
   if (row.kind === 'wrong-volume' && row.volume_ml !== null)
     return { kind: row.kind, volumeMl: row.volume_ml };
+  if (row.kind === 'vet-time') {
+    const { kind, meat_hours, meat_days, milk_hours, milk_days } = row;
+    return { kind, meat: vetTime(meat_hours, meat_days), milk: vetTime(milk_hours, milk_days) };
+  }
   return { kind: 'not-given' };
 }

@@ -170,4 +170,29 @@ export const MIGRATIONS: readonly string[] = [
 
   ALTER TABLE jugs ADD COLUMN weighed TEXT CHECK (weighed IS NULL OR json_valid(weighed));
   `,
+  // A CHECK cannot be changed in place: the rows move to a table that also takes a veterinarian's time.
+  `
+  CREATE TABLE corrections_with_times (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    id TEXT NOT NULL UNIQUE,
+    treatment_id TEXT NOT NULL REFERENCES treatments (id),
+    kind TEXT NOT NULL CHECK (kind IN ('not-given', 'wrong-animal', 'wrong-volume', 'vet-time')),
+    animal_id TEXT REFERENCES animals (id),
+    volume_ml REAL CHECK (volume_ml > 0),
+    meat_hours INTEGER CHECK (meat_hours >= 0),
+    meat_days INTEGER CHECK (meat_days >= 0),
+    milk_hours INTEGER CHECK (milk_hours >= 0),
+    milk_days INTEGER CHECK (milk_days >= 0),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL
+  ) STRICT;
+  INSERT INTO corrections_with_times (sequence, id, treatment_id, kind, animal_id, volume_ml, at_ms, by)
+    SELECT sequence, id, treatment_id, kind, animal_id, volume_ml, at_ms, by FROM corrections;
+  DROP TABLE corrections;
+  ALTER TABLE corrections_with_times RENAME TO corrections;
+  CREATE TRIGGER corrections_are_never_edited BEFORE UPDATE ON corrections
+  BEGIN SELECT RAISE(ABORT, 'the day book is never edited'); END;
+  CREATE TRIGGER corrections_are_never_deleted BEFORE DELETE ON corrections
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the day book'); END;
+  `,
 ];

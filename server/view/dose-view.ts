@@ -67,6 +67,8 @@ function correctionView(correction: Correction, animals: readonly Animal[]): Cor
     animal,
     animalName: animals.find((candidate) => candidate.id === animal)?.name ?? null,
     volumeMl: what.kind === 'wrong-volume' ? what.volumeMl : null,
+    meat: what.kind === 'vet-time' ? what.meat : null,
+    milk: what.kind === 'vet-time' ? what.milk : null,
     at: rfc3339(correction.atMs),
     by: correction.by,
   };

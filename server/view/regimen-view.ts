@@ -1,4 +1,4 @@
-import { type Approval, approves, type VetTime } from '../../core/medicine/approval.ts';
+import { type Approval, approves, countIn } from '../../core/medicine/approval.ts';
 import type { Figure, Unknown } from '../../core/medicine/figure.ts';
 import { isKnown } from '../../core/medicine/figure.ts';
 import { type Formulary, packetsOf } from '../../core/medicine/formulary.ts';
@@ -66,10 +66,6 @@ function notesOf({ limits, notes }: Regimen): RegimenView['notes'] {
     limit === null ? [] : [{ text: limit.why, source: limit.source }],
   );
   return [...left, ...notes.map(({ text, source }) => ({ text, source }))];
-}
-
-function countIn(time: VetTime | null, unit: VetTime['unit']): number | null {
-  return time?.unit === unit ? time.count : null;
 }
 
 function regimenView(medicine: Medicine, regimen: Regimen, approval: Approval | undefined): RegimenView {

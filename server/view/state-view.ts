@@ -5,6 +5,7 @@ import type { BarnContext } from '../barn/barn-context.ts';
 import { syringesOnHand } from '../barn/memory.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import { animalView } from './animal-view.ts';
+import { boardView } from './board-view.ts';
 import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
@@ -60,6 +61,13 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
     animals: memory.animals.map(animalView),
+    board: boardView({
+      entries: memory.entries,
+      animals: memory.animals,
+      timeZone: config.timeZone,
+      wallMs: now.wallMs,
+      clockTrusted: clock.isTrusted(),
+    }),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
     dayBook: dayBookView(memory.entries, memory.animals, ROWS, memory.formulary),
     shed: shedView(barn, standing),

@@ -153,6 +153,7 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
       'not-given': true,
       'wrong-animal': true,
       'wrong-volume': true,
+      'vet-time': true,
     });
     expect(options(CorrectionView.shape.kind)).toEqual(kinds);
     expect(literals(CorrectionKind, 'kind')).toEqual(kinds);

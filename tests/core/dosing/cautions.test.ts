@@ -6,6 +6,9 @@ import {
   type CautionStrength,
   cautionsFor,
 } from '../../../core/dosing/cautions.ts';
+import { LEVAMISOLE } from '../../../core/formulary/levamisole.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
+import { type Limits, NO_LIMITS } from '../../../core/medicine/limits.ts';
 import { grams, kilograms } from '../../../core/quantity/mass.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
 import { makeAnimal } from '../make/animal.ts';
@@ -41,6 +44,20 @@ const checkedDaysAgo = (days: number, over: Partial<CautionInput['scale']> = {})
     ...over,
   },
 });
+/** What is said of every dose of levamisole to a goat. */
+const NOTES = [
+  ['extra-label', 'note'],
+  ['conflict-window', 'note'],
+];
+const least = (value: number) => ({ value, evidence: 'own-guard', source: 'a limit of the test' }) as const;
+const LEFT_OUT = { why: 'left out', evidence: 'primary', source: 'a label of the test' } as const;
+const under = (limits: Partial<Limits>) => makeRegimen({ limits: { ...NO_LIMITS, ...limits } });
+const NOT_NEWLY_BRED = under({ pregnancy: { afterBredDays: least(45), afterMalesDays: least(45) } });
+const WITHOUT_CONFLICTS = SHIPPED.map((medicine) => ({ ...medicine, conflicts: [] }));
+const WITH_ORGANOPHOSPHATE = [
+  ...SHIPPED,
+  { ...LEVAMISOLE, id: 'dip', active: 'an organophosphate', group: 'organophosphate' } as const,
+];
 const withMilkTime = makeRegimen({
   milk: { kind: 'hours', hours: 96, evidence: 'directed', source: 'the vet of the test' },
 });
@@ -107,6 +124,53 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     provoke: { weight: makeHeld(40, { changedFrom: kilograms(24) }) },
     quiet: { weight: makeHeld(40, { changedFrom: null }) },
   },
+  'too-young': {
+    strength: 'stop',
+    provoke: {
+      regimen: under({ minAgeDays: least(122) }),
+      animal: makeAnimal({ bornAtMs: hoursAgo(24 * 121.9) }),
+    },
+    quiet: {
+      regimen: under({ minAgeDays: least(122) }),
+      animal: makeAnimal({ bornAtMs: hoursAgo(24 * 122) }),
+    },
+  },
+  'age-unknown': {
+    strength: 'ask',
+    provoke: { regimen: under({ minAgeDays: least(122) }), animal: makeAnimal({ class: 'young' }) },
+    quiet: { regimen: under({ minAgeDays: least(122) }) },
+  },
+  'too-light': {
+    strength: 'stop',
+    provoke: { regimen: under({ minWeightKg: least(40.1) }) },
+    quiet: { regimen: under({ minWeightKg: least(39) }) },
+  },
+  'early-pregnancy': {
+    strength: 'stop',
+    provoke: { regimen: NOT_NEWLY_BRED, animal: makeAnimal({ bredAtMs: hoursAgo(24 * 44.9) }) },
+    quiet: { regimen: NOT_NEWLY_BRED, animal: makeAnimal({ bredAtMs: hoursAgo(24 * 45) }) },
+  },
+  'breeding-unknown': {
+    strength: 'ask',
+    provoke: { regimen: NOT_NEWLY_BRED },
+    quiet: { regimen: NOT_NEWLY_BRED, animal: makeAnimal({ malesRemovedAtMs: hoursAgo(24 * 45) }) },
+  },
+  'not-in-milk': {
+    strength: 'stop',
+    provoke: { ...inMilk, regimen: under({ notInMilk: LEFT_OUT }) },
+    quiet: { regimen: under({ notInMilk: LEFT_OUT }) },
+  },
+  'not-for-dairy': {
+    strength: 'note',
+    provoke: { regimen: under({ notDairy: LEFT_OUT }) },
+    quiet: { regimen: under({ notDairy: LEFT_OUT }), animal: makeAnimal({ class: 'male' }) },
+  },
+  'conflict-given': {
+    strength: 'stop',
+    provoke: { formulary: WITH_ORGANOPHOSPHATE, ...dosedHoursAgo(14 * 24 - 0.01, 'dip') },
+    quiet: { formulary: WITH_ORGANOPHOSPHATE, ...dosedHoursAgo(14 * 24, 'dip') },
+  },
+  'conflict-window': { strength: 'note', provoke: {}, quiet: { formulary: WITHOUT_CONFLICTS } },
   'milk-time-unknown': {
     strength: 'ask',
     provoke: inMilk,
@@ -118,6 +182,11 @@ const CASES: Readonly<Record<CautionCode, Case>> = {
     quiet: { ...sheepInMilk, animal: makeAnimal({ inMilk: false }) },
   },
   'interval-crosses-ceiling': { strength: 'ask', provoke: unsureBy(7), quiet: unsureBy(6) },
+  'interval-crosses-floor': {
+    strength: 'ask',
+    provoke: { regimen: makeRegimen({ floor: least(11.9) }) },
+    quiet: { regimen: makeRegimen({ floor: least(6) }) },
+  },
   'above-target': { strength: 'ask', provoke: measuredAt(13.3), quiet: measuredAt(13.1) },
   'below-target': { strength: 'ask', provoke: measuredAt(10.7), quiet: measuredAt(10.9) },
   'clock-untrusted': {
@@ -162,8 +231,8 @@ describe.each(CAUTION_CODES)('%s', (code) => {
 });
 
 describe('cautions', () => {
-  test('with everything in order are only the note that the use is extra-label', () => {
-    expect([...found({})]).toEqual([['extra-label', 'note']]);
+  test('with everything in order are only the notes that the use is extra-label and what does not go with it', () => {
+    expect([...found({})]).toEqual(NOTES);
   });
 
   test('stand stops first, then asks, then notes, whatever provoked them', () => {
@@ -195,7 +264,7 @@ describe('cautions', () => {
   });
 
   test('another medicine given an hour ago is no repeat', () => {
-    expect([...found(dosedHoursAgo(1, 'another'))]).toEqual([['extra-label', 'note']]);
+    expect([...found(dosedHoursAgo(1, 'another'))]).toEqual(NOTES);
   });
 
   test('of several earlier doses the latest counts', () => {
@@ -232,10 +301,7 @@ describe('cautions', () => {
     });
 
     test('ask after a failed check, however fresh, and say only that', () => {
-      expect([...found(failed)]).toEqual([
-        ['scale-check-failed', 'ask'],
-        ['extra-label', 'note'],
-      ]);
+      expect([...found(failed)]).toEqual([['scale-check-failed', 'ask'], ...NOTES]);
     });
 
     test('stop after a failed or long overdue check where the farm has set it so, never before', () => {

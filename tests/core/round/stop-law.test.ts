@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CAUTION_CODES } from '../../../core/dosing/cautions.ts';
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { millilitres, usQuarts } from '../../../core/quantity/volume.ts';
 import { reduceRound } from '../../../core/round/reduce.ts';
 import { FRESH_ROUND, type Round, type RoundEvent, type RoundWorld } from '../../../core/round/state.ts';
@@ -12,9 +13,15 @@ import { CHECKED } from '../make/scale-check.ts';
 import { UP } from '../make/time.ts';
 import { later } from '../make/world.ts';
 
+/** What ships, but for goats alone. */
+const FOR_GOATS = SHIPPED.map((medicine) => ({
+  ...medicine,
+  regimens: medicine.regimens.filter(({ species }) => species === 'goat'),
+}));
+
 /** A farm where one thing forbids a dose to the only animal there is. */
 const STOPS: readonly (readonly [code: (typeof CAUTION_CODES)[number], over: Partial<RoundWorld>])[] = [
-  ['species-not-covered', { animals: [makeAnimal({ species: 'cattle' })] }],
+  ['species-not-covered', { animals: [makeAnimal({ species: 'cattle' })], formulary: FOR_GOATS }],
   ['not-approved', { approvals: [] }],
   ['no-syringe', { syringes: [] }],
   ['same-active-today', { earlier: [makeEarlier(3)] }],

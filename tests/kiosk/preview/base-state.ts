@@ -212,6 +212,11 @@ export const BASE: KioskState = {
   offer: null,
   card: null,
   animals: [...HERD],
+  board: HERD.map(({ id }) => ({
+    animal: id,
+    milk: { kind: 'free' as const },
+    meat: { kind: 'free' as const },
+  })),
   jugs: [JUG],
   dayBook: [
     treatment('t5', { animal: 'a2', animalName: 'Juniper', volumeMl: 6.3, givenAt: '2026-04-14T13:41:00Z' }),
@@ -227,6 +232,8 @@ export const BASE: KioskState = {
           animal: 'a3',
           animalName: '417',
           volumeMl: null,
+          meat: null,
+          milk: null,
           at: '2026-04-14T13:35:00Z',
           by: 'Sam',
         },
