@@ -4,7 +4,8 @@ import type { CorrectionView } from '../../shared/dose.ts';
 import { treatment } from './preview/base-state.ts';
 
 function correction(kind: CorrectionView['kind'], extra: Partial<CorrectionView> = {}): CorrectionView {
-  return { id: kind, kind, animal: null, animalName: null, volumeMl: null, at: '', by: 'Sam', ...extra };
+  const empty = { animal: null, animalName: null, volumeMl: null, meat: null, milk: null };
+  return { id: kind, kind, ...empty, at: '', by: 'Sam', ...extra };
 }
 
 const row = { animalName: 'Bramble', volumeMl: 11.3 };

@@ -27,6 +27,12 @@ const values = {
   lastAtMs: Date.now(),
   failedAtMs: Date.now(),
   days: 30,
+  least: 122,
+  leastGrams: 5_000,
+  bredAtMs: Date.now(),
+  malesAtMs: Date.now(),
+  low: 9.8,
+  floor: 10,
 };
 
 test.each(CAUTION_CODES)('the caution %s has words for its matter and for what is known', (code) => {
@@ -43,6 +49,10 @@ test.each([
   'weight-pounds-for-kilograms',
   'weight-far-from-last',
   'weight-changed',
+  'age-unknown',
+  'too-light',
+  'breeding-unknown',
+  'interval-crosses-floor',
   'milk-time-unknown',
   'milk-not-for-people',
   'interval-crosses-ceiling',

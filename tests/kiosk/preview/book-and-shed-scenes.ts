@@ -19,6 +19,8 @@ const corrected = (id: string, kind: CorrectionView['kind'], extra: Partial<Corr
         animal: null,
         animalName: null,
         volumeMl: null,
+        meat: null,
+        milk: null,
         at: '2026-04-14T13:35:00Z',
         by: 'Sam',
         ...extra,
