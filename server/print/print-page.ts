@@ -46,8 +46,10 @@ tbody th, td b { font-size: 10.5pt; }
 nav { position: sticky; top: 0; display: flex; flex-wrap: wrap; gap: 30px; padding: 16px; background: #fff; }
 nav a, nav button { min-width: ${plate}; min-height: ${plate}; padding: 8px 16px; display: grid; place-items: center; border: 0.8mm solid #000; border-radius: 2mm; background: #fff; color: #000; font: 700 22px sans-serif; text-decoration: none; }
 nav button { flex: 1; background: #ffc24a; }
+td.toggle { text-align: right; }
+.toggle a { display: inline-block; min-height: ${plate}; min-width: ${plate}; padding: 8px; border: 0.6mm solid #000; border-radius: 2mm; color: #000; font-weight: 700; text-align: center; text-decoration: none; line-height: ${Math.round(PLATE_MM * pxPerMm) - 20}px; }
 nav [aria-current] { border-style: dashed; }
-@media print { nav { display: none; } section + section { padding-top: 0; } }
+@media print { nav, .toggle { display: none; } section + section { padding-top: 0; } }
 `,
   };
 }
@@ -56,26 +58,40 @@ nav [aria-current] { border-style: dashed; }
 export interface PrintedPage {
   readonly title: string;
   readonly paper: Paper;
+  /** What the address says besides the paper, such as "without=a"; empty where nothing. */
+  readonly asked?: string;
   /** Where its plate back leads. */
   readonly back: string;
   /** Pixels in a millimetre of the panel. */
   readonly pxPerMm: number;
   readonly sections: readonly Html[];
+  /** A further place to go to from it. */
+  readonly onward?: { readonly href: string; readonly name: string };
 }
 
 /** A page that prints as it stands, with large plates on the screen to print it, to change the paper and to go back. */
-export function printPage({ title, paper, back, pxPerMm, sections }: PrintedPage): string {
+export function printPage({
+  title,
+  paper,
+  back,
+  pxPerMm,
+  sections,
+  onward,
+  asked = '',
+}: PrintedPage): string {
   const words = PRINT_WORDS;
+  const at = (each: Paper): string => `?paper=${each}${asked === '' ? '' : `&${asked}`}`;
+  const further = onward === undefined ? '' : html`<a href="${onward.href}" id="onward">${onward.name}</a>`;
   const papers = (['a6', 'roll'] as const).map((each) =>
     each === paper
-      ? html`<a aria-current="page" href="?paper=${each}">${words.paper[each]}</a>`
-      : html`<a href="?paper=${each}">${words.paper[each]}</a>`,
+      ? html`<a aria-current="page" href="${at(each)}">${words.paper[each]}</a>`
+      : html`<a href="${at(each)}">${words.paper[each]}</a>`,
   );
   return html`<!doctype html>
 <html lang="en">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${title}</title><style>${style(paper, pxPerMm)}</style></head>
 <body>
-<nav><a href="${back}" id="back">${words.back}</a>${papers}<button type="button" id="print">${words.print}</button></nav>
+<nav><a href="${back}" id="back">${words.back}</a>${papers}${further}<button type="button" id="print">${words.print}</button></nav>
 <main>${sections}</main>
 <script src="/print/print.js"></script>
 </body>

@@ -4,7 +4,11 @@ import { medicineById } from '../../core/medicine/formulary.ts';
 import { regimenInForce } from '../../core/medicine/in-force.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
 import { type Memory, syringesOnHand } from '../barn/memory.ts';
+import { roundWorld } from '../barn/run-round.ts';
 import type { House } from '../house.ts';
+import { groupSections } from '../print/group-page.ts';
+import { groupPlans } from '../print/group-plan.ts';
+import { GROUP_WORDS } from '../print/group-words.ts';
 import { html } from '../print/html.ts';
 import { jugLabel } from '../print/jug-label.ts';
 import { type Paper, printPage } from '../print/print-page.ts';
@@ -17,7 +21,9 @@ const SCRIPT = "document.getElementById('print').addEventListener('click', () =>
 const POLICY = "default-src 'none'; script-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'";
 
 /** Pages that print: the label of a jug with its dose tables. Plain HTML, so that they print from any browser. */
-export function addPrintRoutes(app: FastifyInstance, { barn }: House): void {
+export function addPrintRoutes(app: FastifyInstance, house: House): void {
+  const { barn } = house;
+  addGroupPage(app, house);
   app.get('/print/print.js', async (_, reply) => reply.type('text/javascript').send(SCRIPT));
   app.get<{ Params: { id: string }; Querystring: { paper?: string } }>(
     '/print/jug/:id',
@@ -27,17 +33,59 @@ export function addPrintRoutes(app: FastifyInstance, { barn }: House): void {
       const paper: Paper = query.paper === 'roll' ? 'roll' : 'a6';
       const jug = jugToPrint(memory, params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
-      if (jug === undefined) {
-        const missing = html`<section><h1>${PRINT_WORDS.noJug}</h1><p>${PRINT_WORDS.noJugDetail}</p></section>`;
-        return reply
-          .code(404)
-          .send(printPage({ title: PRINT_WORDS.noJug, paper, back: '/#jug', pxPerMm, sections: [missing] }));
-      }
+      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
       const back = memory.mixing.step === 'label' ? '/#jug' : `/#jug/${encodeURIComponent(jug.id)}`;
       const title = PRINT_WORDS.jug(jug.number);
-      return reply.send(printPage({ title, paper, back, pxPerMm, sections: jugPages(memory, jug) }));
+      const href = `/print/group/${encodeURIComponent(jug.id)}?paper=${paper}`;
+      const onward = memory.jugs.includes(jug) ? { onward: { href, name: GROUP_WORDS.open } } : {};
+      return reply.send(
+        printPage({ title, paper, back, pxPerMm, sections: jugPages(memory, jug), ...onward }),
+      );
     },
   );
+}
+
+/** The herd in groups that one dose fits; `without` names the animals left out, apart by commas. */
+function addGroupPage(app: FastifyInstance, { barn }: House): void {
+  app.get<{ Params: { id: string }; Querystring: { paper?: string; without?: string } }>(
+    '/print/group/:id',
+    async ({ params, query }, reply) => {
+      const { memory, config } = barn.context;
+      const { pxPerMm } = panelView(config.panel);
+      const paper: Paper = query.paper === 'roll' ? 'roll' : 'a6';
+      const jug = memory.jugs.find(({ id }) => id === params.id);
+      reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
+      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
+      const without = typeof query.without === 'string' ? query.without.split(',').filter(Boolean) : [];
+      const unanswered = memory.round.unanswered.map(({ animal }) => animal.id);
+      const { animals, settings } = memory;
+      const toggle = (id: string): string => {
+        const next = without.includes(id) ? without.filter((other) => other !== id) : [...without, id];
+        return `?paper=${paper}&without=${next.map(encodeURIComponent).join(',')}`;
+      };
+      const plans = groupPlans(jug, without, unanswered, roundWorld(barn.context));
+      const sections = plans.flatMap((plan) =>
+        groupSections(plan, jug, animals, settings.weightUnit, toggle),
+      );
+      const lead = sections.length === 0 ? [GROUP_WORDS.none] : [...GROUP_WORDS.only, GROUP_WORDS.split];
+      const head = html`<section class="label"><h1>${GROUP_WORDS.title(jug.number)}</h1>${lead.map((line) => html`<p class="warn">${line}</p>`)}</section>`;
+      return reply.send(
+        printPage({
+          title: GROUP_WORDS.title(jug.number),
+          paper,
+          asked: `without=${without.map(encodeURIComponent).join(',')}`,
+          back: `/print/jug/${encodeURIComponent(jug.id)}?paper=${paper}`,
+          pxPerMm,
+          sections: [head, ...sections],
+        }),
+      );
+    },
+  );
+}
+
+function noJug(paper: Paper, pxPerMm: number): string {
+  const sections = [html`<section><h1>${PRINT_WORDS.noJug}</h1><p>${PRINT_WORDS.noJugDetail}</p></section>`];
+  return printPage({ title: PRINT_WORDS.noJug, paper, back: '/#jug', pxPerMm, sections });
 }
 
 /** A jug in service, or the one whose label is being written: it is not stored yet. */
