@@ -47,7 +47,7 @@ test.each([
   ['jug-amount', 'amount-tile', { type: 'mix-amount', amount: { kind: 'packets', count: 1 } }],
   ['jug-new-heavier', 'jug-again', { type: 'mix-jug-placed' }],
   ['jug-powder-weighed', 'powder-in', { type: 'mix-powder-in', deliberate: false }],
-  ['prove-jug-fits', 'prove-on-bench', { type: 'prove-on-bench', jugId: 'j7' }],
+  ['prove-jug-fits', 'prove-jug-yes', { type: 'prove-on-bench', jugId: 'j7' }],
   ['jug-dissolve', 'mix-next', { type: 'mix-dissolved' }],
   ['jug-label', 'mix-next', { type: 'mix-in-service' }],
   ['shed-people', 'person-tile', { type: 'set-person', name: 'Sam' }],

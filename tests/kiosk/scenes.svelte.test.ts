@@ -47,7 +47,7 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'jug-new-holds-mix': ['jug-again', 'mix-cancel'],
   'jug-pour-far-over': ['mix-next', 'jug-now'],
   'jug-powder-weighed': ['powder-in', 'powder-verdict'],
-  'prove-jug-fits': ['prove-on-bench', 'bench-proof', 'other-jug'],
+  'prove-jug-fits': ['prove-jug-yes', 'bench-proof', 'other-jug'],
   'prove-jug-otherwise': ['prove-jug-yes', 'bench-proof', 'other-jug'],
   'jug-water': ['water-tile', 'mix-cancel'],
   'jug-place': ['jug-now', 'mix-next', 'mix-cancel'],
