@@ -70,6 +70,17 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('mix-dissolved'), id }),
   z.strictObject({ type: z.literal('mix-in-service'), id }),
   z.strictObject({ type: z.literal('mix-cancel'), id }),
+  /** Puts a ready-made liquid in use beside the jugs; `expiry` is the last month printed on it. */
+  z.strictObject({
+    type: z.literal('open-bottle'),
+    id,
+    presentationId: ref,
+    volumeMl: z.number().positive().max(20_000),
+    expiry: z.strictObject({
+      year: z.number().int().min(2020).max(2099),
+      month: z.number().int().min(1).max(12),
+    }),
+  }),
   z.strictObject({ type: z.literal('jug-discard'), id, jugId: ref }),
 
   z.strictObject({ type: z.literal('take-jug'), id, jugId: ref }),
@@ -210,6 +221,8 @@ export const REFUSALS = [
   'offer-ended',
   'platform-not-ready',
   'no-such-packet',
+  'no-such-bottle',
+  'bottle-expired',
   'temperature-out-of-range',
   'bench-not-ready',
   'bench-moving',

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 
-/** A mixed jug. */
+/** A mixed jug, or a bottle of a liquid that is dosed as it comes: of that, `mixedAt` is when it was opened. */
 export const JugView = z.strictObject({
   id: z.string(),
+  form: z.enum(['jug', 'bottle']),
   number: z.number().int(),
   medicine: z.string(),
   active: z.string(),

@@ -114,6 +114,19 @@ export const PacketView = z.strictObject({
 /** A packet that can be mixed. */
 export type PacketView = z.infer<typeof PacketView>;
 
+/** A liquid that is dosed as it comes. */
+export const LiquidView = z.strictObject({
+  id: z.string(),
+  medicine: z.string(),
+  active: z.string(),
+  strengthMgPerMl: z.number(),
+  /** Sizes to pick from. */
+  bottlesMl: z.array(z.number()),
+  openLifeDays: z.number(),
+});
+/** A liquid that is dosed as it comes. */
+export type LiquidView = z.infer<typeof LiquidView>;
+
 /** Everything the Shed screen shows. */
 export const ShedView = z.strictObject({
   devices: z.array(DeviceView),
@@ -136,6 +149,7 @@ export const ShedView = z.strictObject({
   }),
   regimens: z.array(RegimenView),
   packets: z.array(PacketView),
+  liquids: z.array(LiquidView),
   people: z.array(z.string()),
   person: z.string(),
   /** A tag that belongs to no animal, read within the last minute; `null` where there is none. */

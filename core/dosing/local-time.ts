@@ -56,3 +56,8 @@ function instantOf(shown: number, zone: TimeZone): number {
 export function sameTimeLater(atMs: number, days: number, zone: TimeZone): number {
   return instantOf(wallClock(atMs, zone) + days * DAY_MS, zone);
 }
+
+/** The instant a day of the calendar begins in a zone; `month` counts from 1, and a 13th is the next year's first. */
+export function calendarStart(year: number, month: number, day: number, zone: TimeZone): number {
+  return instantOf(Date.UTC(year, month - 1, day), zone);
+}

@@ -3,6 +3,8 @@ import type { TreatmentView } from '../../shared/dose.ts';
 import type { MixingView, PourView } from '../../shared/mixing.ts';
 import type { DeviceView, FigureView, LinkStatus, RegimenView } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
+import { enBoard } from './en-board.ts';
+import { enBottle } from './en-bottle.ts';
 import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
@@ -16,6 +18,8 @@ type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
 /** English: every word on the screen. A phrase with a number in it is a function of that number, already shown. */
 export const en = {
   locale: 'en-GB',
+  board: enBoard,
+  bottle: enBottle,
   cautions: enCautions,
   check: enCheck,
   dayBook: enDayBook,
@@ -88,7 +92,7 @@ export const en = {
     dayBook: 'Day book',
     shed: 'Shed',
     waiting: (name: string, volume: string) => `${name}: ${volume} waiting`,
-    inService: (number: number, medicine: string) => `Jug ${number}: ${medicine}`,
+    inService: (which: string, medicine: string) => `${which}: ${medicine}`,
     strengthAndLeft: (strength: string, left: string) => `${strength}, ${left} left`,
     until: (when: string) => `good until ${when}`,
     more: (count: number) => `and ${count} more`,

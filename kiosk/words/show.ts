@@ -18,6 +18,8 @@ export interface ShowSettings {
   readonly division: number | null;
   readonly benchDivision: number | null;
   readonly locale: string;
+  /** The farm's zone, in which times are shown; the browser's own where it is not known. */
+  readonly timeZone?: string | undefined;
   /** Milliseconds since 1970: a date is left out of times of the same day. */
   readonly nowMs: number;
 }
@@ -121,9 +123,8 @@ export class Show {
   }
 
   #format(at: Instant, parts: Intl.DateTimeFormatOptions): string {
-    return new Intl.DateTimeFormat(this.#settings().locale, { hourCycle: 'h23', ...parts }).format(
-      new Date(at),
-    );
+    const { locale, timeZone } = this.#settings();
+    return new Intl.DateTimeFormat(locale, { hourCycle: 'h23', timeZone, ...parts }).format(new Date(at));
   }
 }
 

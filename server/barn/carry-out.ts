@@ -1,6 +1,7 @@
 import { unreachable } from '../../core/unreachable.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
+import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
 import { correct, discardJug, readTag } from './round-intents.ts';
@@ -38,6 +39,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return runMixing(barn, { type: 'in-service' });
     case 'mix-cancel':
       return runMixing(barn, { type: 'cancel' });
+    case 'open-bottle':
+      return openNewBottle(barn, intent);
     case 'jug-discard':
       return discardJug(barn, intent);
     case 'read-tag':

@@ -69,6 +69,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'not-checked': 'This syringe has no check that could be taken back: it counts as its catalogue says.',
   'no-such-treatment': 'There is no such row in the day book.',
   'already-corrected': 'This row was already taken back as not given.',
+  'no-such-bottle': 'The formulary has no such liquid. Add it at Shed, or choose another.',
+  'bottle-expired': 'The month printed on this bottle is over. Do not use it.',
   'no-such-regimen': 'The formulary has no such rule.',
   'needs-veterinarian': 'This use is not on the label: it needs a veterinarian’s direction.',
   'needs-rate': 'No source gives a rate for this rule. Enter the rate the veterinarian gave, then approve.',

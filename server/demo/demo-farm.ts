@@ -1,9 +1,12 @@
 import { SHIPPED } from '../../core/formulary/shipped.ts';
 import type { Animal, AnimalClass, Species } from '../../core/herd/animal.ts';
 import { figuresOf } from '../../core/medicine/approval.ts';
-import { regimenById } from '../../core/medicine/formulary.ts';
+import { liquidById, regimenById } from '../../core/medicine/formulary.ts';
+import { openBottle } from '../../core/mixing/bottle.ts';
+import type { Jug } from '../../core/mixing/jug.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { pounds } from '../../core/quantity/mass.ts';
+import { millilitres } from '../../core/quantity/volume.ts';
 import type { Store } from '../store/store.ts';
 import { demoCheck } from './demo-check.ts';
 
@@ -39,7 +42,26 @@ const SYRINGES = [
 const APPROVED = [
   ['levamisole-goat', 10, 12],
   ['levamisole-sheep', 10, null],
+  ['fenbendazole-goat', 6, 5],
 ] as const;
+
+/** A bottle of fenbendazole opened two days ago, good until its days open are over. */
+function demoBottle(id: string, wallMs: number): Jug {
+  const found = liquidById(SHIPPED, 'fenbendazole-100');
+  if (found === undefined) throw new Error('the demo opens a liquid that does not ship');
+  const year = new Date(wallMs).getUTCFullYear() + 1;
+  return openBottle({
+    ...found,
+    id,
+    number: 1,
+    volume: millilitres(1000),
+    expiry: { year, month: 12 },
+    now: { uptimeMs: 0, wallMs: wallMs - 2 * DAY_MS },
+    timeZone: 'UTC',
+    by: 'Keeper',
+    clockTrusted: true,
+  });
+}
 
 /** Fills an empty demo database: herd, syringes, checked scales, and the approvals of its invented veterinarian. */
 export function seedDemoFarm(store: Store, wallMs: number, newId: () => string): void {
@@ -60,6 +82,7 @@ export function seedDemoFarm(store: Store, wallMs: number, newId: () => string):
       };
       store.animals.add(animal);
     }
+    store.jugs.add(demoBottle(newId(), wallMs));
     store.settings.write('syringeIds', SYRINGES);
     store.settings.write('weightUnit', 'lb');
     store.scaleChecks.add(demoCheck('platform', newId(), wallMs - DAY_MS));

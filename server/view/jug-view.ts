@@ -1,4 +1,4 @@
-import { type Formulary, medicineById } from '../../core/medicine/formulary.ts';
+import { type Formulary, liquidById, medicineById } from '../../core/medicine/formulary.ts';
 import { expectedGross } from '../../core/mixing/expected-gross.ts';
 import { type Jug, jugLife, remaining } from '../../core/mixing/jug.ts';
 import { grams } from '../../core/quantity/mass.ts';
@@ -10,6 +10,7 @@ export function jugView(jug: Jug, wallMs: number, formulary: Formulary): JugView
   const medicine = medicineById(formulary, jug.medicineId);
   return {
     id: jug.id,
+    form: liquidById(formulary, jug.packetId) === undefined ? 'jug' : 'bottle',
     number: jug.number,
     medicine: medicine?.name ?? jug.medicineId,
     active: medicine?.active ?? jug.medicineId,

@@ -1,13 +1,13 @@
 import { type Approval, approves, countIn } from '../../core/medicine/approval.ts';
 import type { Figure, Unknown } from '../../core/medicine/figure.ts';
 import { isKnown } from '../../core/medicine/figure.ts';
-import { type Formulary, packetsOf } from '../../core/medicine/formulary.ts';
+import { type Formulary, liquidsOf, packetsOf } from '../../core/medicine/formulary.ts';
 import { CEILING_OF_TARGET } from '../../core/medicine/in-force.ts';
 import type { Medicine } from '../../core/medicine/medicine.ts';
 import type { Packet } from '../../core/medicine/presentation.ts';
 import type { Regimen } from '../../core/medicine/regimen.ts';
 import type { Withdrawal } from '../../core/medicine/withdrawal.ts';
-import type { FigureView, PacketView, RegimenView } from '../../shared/shed.ts';
+import type { FigureView, LiquidView, PacketView, RegimenView } from '../../shared/shed.ts';
 import { rfc3339 } from './times.ts';
 
 type Label = FigureView['label'];
@@ -123,4 +123,18 @@ function packetView(medicine: Medicine, packet: Packet): PacketView {
 /** Every packet of the formulary that can be mixed. */
 export function packetViews(formulary: Formulary): PacketView[] {
   return formulary.flatMap((medicine) => packetsOf(medicine).map((packet) => packetView(medicine, packet)));
+}
+
+/** Every liquid of the formulary that can be opened. */
+export function liquidViews(formulary: Formulary): LiquidView[] {
+  return formulary.flatMap((medicine) =>
+    liquidsOf(medicine).map((liquid) => ({
+      id: liquid.id,
+      medicine: medicine.name,
+      active: medicine.active,
+      strengthMgPerMl: liquid.strength.value,
+      bottlesMl: liquid.bottlesMl,
+      openLifeDays: liquid.openLifeDays.value,
+    })),
+  );
 }

@@ -11,7 +11,7 @@ import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
 import { jugView } from './jug-view.ts';
 import { mixingView } from './mixing-view.ts';
-import { packetViews, regimenViews } from './regimen-view.ts';
+import { liquidViews, packetViews, regimenViews } from './regimen-view.ts';
 import { roundView } from './round-view.ts';
 import { syringeCheckRecordView, syringeCheckView } from './syringe-check-view.ts';
 import { rfc3339 } from './times.ts';
@@ -115,6 +115,7 @@ function shedView(barn: BarnContext, standing: Standing): ShedView {
     },
     regimens: regimenViews(memory.formulary, memory.approvals),
     packets: packetViews(memory.formulary),
+    liquids: liquidViews(memory.formulary),
     people: config.people,
     person: settings.person,
     unknownTag: recent ? unknownTag.tag : null,

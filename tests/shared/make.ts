@@ -16,6 +16,13 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'mix-dissolved': { type: 'mix-dissolved', id: 'i' },
   'mix-in-service': { type: 'mix-in-service', id: 'i' },
   'mix-cancel': { type: 'mix-cancel', id: 'i' },
+  'open-bottle': {
+    type: 'open-bottle',
+    id: 'i',
+    presentationId: 'fenbendazole-100',
+    volumeMl: 1000,
+    expiry: { year: 2027, month: 8 },
+  },
   'jug-discard': { type: 'jug-discard', id: 'i', jugId: 'jug-7' },
   'take-jug': { type: 'take-jug', id: 'i', jugId: 'jug-7' },
   'prove-jug': { type: 'prove-jug', id: 'i', jugId: 'jug-7', deliberate: true },

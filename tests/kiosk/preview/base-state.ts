@@ -1,6 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
-import { regimenViews } from '../../../server/view/regimen-view.ts';
+import { liquidViews, regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
 import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
 import type { JugView } from '../../../shared/jug.ts';
@@ -49,6 +49,7 @@ export const HERD: readonly AnimalView[] = [
 
 /** A jug in service. */
 export const JUG: JugView = {
+  form: 'jug',
   id: 'j7',
   number: 7,
   medicine: 'Levamisole',
@@ -322,6 +323,7 @@ export const BASE: KioskState = {
         handling: ['Wear gloves', 'Do not breathe the powder'],
       },
     ],
+    liquids: liquidViews(SHIPPED),
     people: ['Sam', 'Alex', 'Robin'],
     person: 'Sam',
     unknownTag: null,

@@ -4,6 +4,7 @@ import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
 import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
 import { JUG_SCENES } from './jug-scenes.ts';
+import { MEDICINE_SCENES } from './medicine-scenes.ts';
 import { PROOF_SCENES } from './proof-scenes.ts';
 import type { Scene } from './scene.ts';
 import { SETUP_SCENES } from './setup-scenes.ts';
@@ -292,6 +293,7 @@ export const SCENES: readonly Scene[] = [
   ...JUG_SCENES,
   ...BOOK_AND_SHED_SCENES,
   ...CHECK_SCENES,
+  ...MEDICINE_SCENES,
   ...DOSE_CARD_SCENES,
   ...SETUP_SCENES,
 ];

@@ -1,0 +1,20 @@
+/** English words of the board: who may be milked, who may be sold. */
+export const enBoard = {
+  title: 'Milk and sale',
+  milk: 'Milk',
+  meat: 'Sale',
+  allMilk: 'Milk: nobody kept back',
+  allMeat: 'Sale: nobody kept back',
+  milkHeld: (count: number) => `Milk kept back: ${count}`,
+  meatHeld: (count: number) => `Not for sale: ${count}`,
+  free: 'yes',
+  noMilk: '–',
+  milkFrom: 'Milk from',
+  meatFrom: 'Sale from',
+  provisional: (when: string) => `${when}?`,
+  unknown: 'no: ask vet',
+  never: 'never',
+  vetTitle: (name: string) => `${name}: days the vet gave`,
+  holdVet: 'Hold: the vet said so',
+  nobody: 'No animals yet.',
+};

@@ -1,0 +1,35 @@
+import { liquidById } from '../../core/medicine/formulary.ts';
+import { expiresAt, openBottle } from '../../core/mixing/bottle.ts';
+import { millilitres } from '../../core/quantity/volume.ts';
+import type { Intent, Refusal } from '../../shared/intent.ts';
+import type { BarnContext } from './barn-context.ts';
+import { runRound } from './run-round.ts';
+
+/** Puts a bottle in use beside the jugs. One past its printed month is refused, as far as the clock can tell. */
+export function openNewBottle(
+  barn: BarnContext,
+  intent: Extract<Intent, { type: 'open-bottle' }>,
+): Refusal | null {
+  const { memory, clock, store, config } = barn;
+  const found = liquidById(memory.formulary, intent.presentationId);
+  if (found === undefined) return 'no-such-bottle';
+  const now = clock.now();
+  const { expiry } = intent;
+  if (clock.isTrusted() && expiresAt(expiry, config.timeZone) <= now.wallMs) return 'bottle-expired';
+  const bottle = openBottle({
+    ...found,
+    id: barn.newId(),
+    number: 1 + Math.max(0, ...memory.jugs.map((jug) => jug.number)),
+    volume: millilitres(intent.volumeMl),
+    expiry,
+    now: { ...now, wallMs: Math.round(now.wallMs) },
+    timeZone: config.timeZone,
+    by: memory.settings.person,
+    clockTrusted: clock.isTrusted(),
+  });
+  store.jugs.add(bottle);
+  clock.sawRecordAt(bottle.mixedAtMs);
+  barn.memory = { ...memory, jugs: [bottle, ...memory.jugs] };
+  runRound(barn, { type: 'world-changed', what: 'jugs' });
+  return null;
+}

@@ -1,0 +1,57 @@
+import type { KioskState } from '../../../shared/state.ts';
+import { BASE, JUG } from './base-state.ts';
+import type { Scene } from './scene.ts';
+
+const BOTTLE = {
+  ...JUG,
+  id: 'b8',
+  form: 'bottle' as const,
+  number: 8,
+  medicine: 'Fenbendazole',
+  active: 'fenbendazole',
+  strengthMgPerMl: 100,
+  volumeMl: 1000,
+  remainingMl: 940,
+  mixedAt: '2026-04-12T08:00:00Z',
+  useBy: '2026-07-11T08:00:00Z',
+};
+
+/** A board with one animal of each standing at its head. */
+const BOARD: KioskState['board'] = BASE.board.map((row, i) => {
+  const treatment = `t${i}`;
+  if (i === 0)
+    return {
+      ...row,
+      milk: { kind: 'unknown', treatment },
+      meat: { kind: 'at', at: '2026-04-18T13:32:00Z', provisional: false, treatment },
+    };
+  if (i === 1)
+    return { ...row, milk: { kind: 'not-for-people', treatment }, meat: { kind: 'unknown', treatment } };
+  if (i === 2)
+    return {
+      ...row,
+      milk: null,
+      meat: { kind: 'at', at: '2026-04-24T09:00:00Z', provisional: true, treatment },
+    };
+  return row;
+});
+const at = (changes: Partial<KioskState>): KioskState => ({ ...BASE, ...changes });
+const held = at({ board: BOARD });
+
+/** Bottles, and the board of what is kept back. */
+export const MEDICINE_SCENES: readonly Scene[] = [
+  { name: 'bottle-which', place: 'jug/bottle', state: at({}) },
+  { name: 'bottle-size', place: 'jug/bottle', state: at({}), taps: ['bottle-liquid'] },
+  {
+    name: 'bottle-expiry',
+    place: 'jug/bottle',
+    state: at({}),
+    taps: ['bottle-liquid', 'bottle-ml', 'bottle-month-more'],
+  },
+  { name: 'bottle-kept', place: 'jug/b8', state: at({ jugs: [BOTTLE, JUG] }) },
+  { name: 'bottle-or-jug', place: 'platform', state: at({ jugs: [BOTTLE, JUG] }) },
+  { name: 'jug-with-bottle', place: 'jug', state: at({ jugs: [BOTTLE, JUG] }) },
+  { name: 'home-held-back', place: 'home', state: held },
+  { name: 'board', place: 'board', state: held },
+  { name: 'board-vet-time', place: 'board/a1', state: held, taps: ['late-milk-more', 'late-milk-more'] },
+];

@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { boardView } from '../../../server/view/board-view.ts';
+import { bringToOffer, type TestBarn, testBarn } from '../make/test-barn.ts';
+
+function board(test: TestBarn) {
+  const { memory, config } = test.barn.context;
+  return boardView({
+    entries: memory.entries,
+    animals: memory.animals,
+    timeZone: config.timeZone,
+    wallMs: test.clock.wallMs,
+    clockTrusted: test.clock.trusted,
+  }).find(({ animal }) => animal === 'goat-1');
+}
+
+describe('the board on the wire', () => {
+  test('is free until the first dose, then names what keeps it back', () => {
+    const barn = testBarn();
+    expect(board(barn)).toMatchObject({ milk: { kind: 'free' }, meat: { kind: 'free' } });
+    barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
+    expect(board(barn)).toMatchObject({
+      milk: { kind: 'unknown' },
+      meat: { kind: 'at', provisional: false },
+    });
+  });
+
+  test('follows the veterinarian’s time entered later, and survives a restart', () => {
+    const barn = testBarn();
+    barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
+    const [entry] = barn.barn.context.memory.entries;
+    const treatmentId = entry?.treatment.id ?? '';
+    const what = {
+      kind: 'vet-time',
+      meatHours: null,
+      milkHours: 96,
+      meatDays: 10,
+      milkDays: null,
+    } as const;
+    expect(barn.send({ type: 'correct', treatmentId, what })).toMatchObject({ ok: true });
+    const given = entry?.treatment.givenAtMs ?? 0;
+    expect(board(barn)?.milk).toMatchObject({
+      kind: 'at',
+      at: new Date(given + 96 * 3_600_000).toISOString(),
+    });
+    expect(barn.store.dayBook.entries()[0]?.corrections[0]?.what).toEqual({
+      kind: 'vet-time',
+      meat: { unit: 'days', count: 10 },
+      milk: { unit: 'hours', count: 96 },
+    });
+    barn.clock.pass(11 * 86_400_000);
+    expect(board(barn)).toMatchObject({ milk: { kind: 'free' }, meat: { kind: 'free' } });
+  });
+
+  test('says the times are provisional on a clock that is not trusted, and frees nothing', () => {
+    const barn = testBarn();
+    barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
+    barn.clock.pass(400 * 86_400_000);
+    barn.clock.trusted = false;
+    expect(board(barn)?.meat).toMatchObject({ kind: 'at', provisional: true });
+  });
+
+  test('a treatment taken back as not given can have no time', () => {
+    const barn = testBarn();
+    barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
+    const treatmentId = barn.barn.context.memory.entries[0]?.treatment.id ?? '';
+    barn.send({ type: 'correct', treatmentId, what: { kind: 'not-given' } });
+    const what = { kind: 'vet-time', meatHours: 9, milkHours: null, meatDays: null, milkDays: null } as const;
+    expect(barn.send({ type: 'correct', treatmentId, what })).toMatchObject({ code: 'already-corrected' });
+  });
+});
