@@ -1,5 +1,5 @@
-/** A day and time as a label writes it, such as "Tue 14 Apr 2026 11:40", in the kiosk's own time zone. */
-export function labelTime(wallMs: number): string {
+/** A day and time as a label writes it, such as "Tue 14 Apr 2026 11:40", in the farm's time zone (an IANA name). */
+export function labelTime(wallMs: number, timeZone: string): string {
   return new Intl.DateTimeFormat('en-GB', {
     weekday: 'short',
     day: 'numeric',
@@ -8,6 +8,7 @@ export function labelTime(wallMs: number): string {
     hour: '2-digit',
     minute: '2-digit',
     hourCycle: 'h23',
+    timeZone,
   })
     .format(new Date(wallMs))
     .replaceAll(',', '');

@@ -39,7 +39,14 @@ export function addPrintRoutes(app: FastifyInstance, house: House): void {
       const href = `/print/group/${encodeURIComponent(jug.id)}?paper=${paper}`;
       const onward = memory.jugs.includes(jug) ? { onward: { href, name: GROUP_WORDS.open } } : {};
       return reply.send(
-        printPage({ title, paper, back, pxPerMm, sections: jugPages(memory, jug), ...onward }),
+        printPage({
+          title,
+          paper,
+          back,
+          pxPerMm,
+          sections: jugPages(memory, jug, config.timeZone),
+          ...onward,
+        }),
       );
     },
   );
@@ -93,7 +100,7 @@ function jugToPrint({ jugs, mixing }: Memory, id: string): Jug | undefined {
   return mixing.step === 'label' && mixing.jug.id === id ? mixing.jug : jugs.find((jug) => jug.id === id);
 }
 
-function jugPages(memory: Memory, jug: Jug) {
+function jugPages(memory: Memory, jug: Jug, timeZone: string) {
   const medicine = medicineById(memory.formulary, jug.medicineId);
   if (medicine === undefined) return [];
   const approved = medicine.regimens.flatMap((rule) => {
@@ -107,7 +114,7 @@ function jugPages(memory: Memory, jug: Jug) {
   );
   const none = html`<section><p class="warn">${PRINT_WORDS.noRule}</p></section>`;
   return [
-    jugLabel(jug, medicine),
+    jugLabel(jug, medicine, timeZone),
     ...(jug.discardedAtMs !== null ? [] : tables.length > 0 ? tables : [none]),
   ];
 }

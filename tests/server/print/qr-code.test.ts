@@ -23,7 +23,7 @@ function read(modules: readonly (readonly boolean[])[]): string | undefined {
 
 describe('the QR code of a jug', () => {
   test('is read back as the text of the label', () => {
-    const text = jugCode(makeJug(), 'levamisole hydrochloride');
+    const text = jugCode(makeJug(), 'levamisole hydrochloride', 'UTC');
     expect(text.split('\n')).toHaveLength(5);
     expect(text).toContain('49.45 mg/mL');
     expect(read(qrModules(text))).toBe(text);
