@@ -18,6 +18,7 @@ import { withDevice } from './config/with-device.ts';
 import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
+import { readOwnMedicines } from './formulary/own-medicines.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createStore, type Store } from './store/store.ts';
 import { type Standing, stateView } from './view/state-view.ts';
@@ -73,7 +74,9 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     ...setup.config,
     devices: problem === null ? deviceConfig(setup, simulated) : {},
   };
-  const memory = loadMemory(store, defaultSettings(config));
+  // The demo keeps to what ships: its approvals are of an invented veterinarian.
+  const ownMedicines = demo ? undefined : readOwnMedicines(options.dataFolder);
+  const memory = loadMemory(store, defaultSettings(config), ownMedicines);
   for (const { treatment } of memory.entries) clock.sawRecordAt(treatment.givenAtMs);
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
   const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];

@@ -148,6 +148,8 @@ export const ShedView = z.strictObject({
     stops: z.boolean(),
   }),
   regimens: z.array(RegimenView),
+  /** What of the farm's own medicines was left out and what to do, a sentence each. */
+  formularyTrouble: z.array(z.string()),
   packets: z.array(PacketView),
   liquids: z.array(LiquidView),
   people: z.array(z.string()),

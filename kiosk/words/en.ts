@@ -363,6 +363,8 @@ export const en = {
     vet: 'Our veterinarian',
     needsVet: 'Not on the label: only a veterinarian can direct this.',
     vetDays: 'Days the vet gave',
+    vetRate: 'mg/kg the vet gave',
+    vetDaysAt: (rate: string) => `At ${rate}: days the vet gave`,
     holdApprove: 'Hold: approve',
     withdraw: 'Hold: withdraw',
     whoWorks: 'Who is working?',

@@ -18,6 +18,7 @@ import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
+import type { OwnMedicines } from '../formulary/own-medicines.ts';
 import type { Settings } from '../store/settings.ts';
 import type { Store } from '../store/store.ts';
 
@@ -42,6 +43,8 @@ export interface Memory {
   readonly entries: readonly DayBookEntry[];
   /** What the kiosk ships with, and what the farm added. */
   readonly formulary: Formulary;
+  /** What of the farm's own medicines was left out, a sentence each. */
+  readonly formularyTrouble: readonly string[];
   readonly approvals: readonly Approval[];
   readonly settings: Settings;
   /** A tag that belongs to no animal, and the uptime it was read at. */
@@ -66,7 +69,11 @@ export function defaultSettings(config: {
 }
 
 /** What the disk says, with both workflows at their beginning. */
-export function loadMemory(store: Store, defaults: Settings, formulary: Formulary = SHIPPED): Memory {
+export function loadMemory(
+  store: Store,
+  defaults: Settings,
+  { formulary, trouble }: OwnMedicines = { formulary: SHIPPED, trouble: [] },
+): Memory {
   const entries = store.dayBook.entries();
   return {
     deck: BLANK_DECK,
@@ -86,6 +93,7 @@ export function loadMemory(store: Store, defaults: Settings, formulary: Formular
     vessels: store.vessels.all(),
     entries,
     formulary,
+    formularyTrouble: trouble,
     approvals: store.approvals.inForce(),
     settings: store.settings.read(defaults),
     unknownTag: null,

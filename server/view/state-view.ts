@@ -114,6 +114,7 @@ function shedView(barn: BarnContext, standing: Standing): ShedView {
       stops: settings.scaleCheckStops,
     },
     regimens: regimenViews(memory.formulary, memory.approvals),
+    formularyTrouble: [...memory.formularyTrouble],
     packets: packetViews(memory.formulary),
     liquids: liquidViews(memory.formulary),
     people: config.people,

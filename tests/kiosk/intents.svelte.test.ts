@@ -93,6 +93,7 @@ test.each([
       milkHours: null,
       meatDays: null,
       milkDays: 2,
+      targetMgPerKg: null,
     },
   ],
 ])('in %s only a held press on %s counts', (scene, testid, wish) => {

@@ -323,6 +323,7 @@ export const BASE: KioskState = {
         handling: ['Wear gloves', 'Do not breathe the powder'],
       },
     ],
+    formularyTrouble: [],
     liquids: liquidViews(SHIPPED),
     people: ['Sam', 'Alex', 'Robin'],
     person: 'Sam',

@@ -52,6 +52,30 @@ export const MEDICINE_SCENES: readonly Scene[] = [
   { name: 'bottle-or-jug', place: 'platform', state: at({ jugs: [BOTTLE, JUG] }) },
   { name: 'jug-with-bottle', place: 'jug', state: at({ jugs: [BOTTLE, JUG] }) },
   { name: 'home-held-back', place: 'home', state: held },
+  {
+    name: 'shed-approve-rate',
+    place: 'shed/rules/fenbendazole-sheep/approve',
+    state: at({}),
+    taps: ['approve-by-vet', 'key-5', 'key-point', 'key-5'],
+  },
+  {
+    name: 'shed-approve-rate-days',
+    place: 'shed/rules/fenbendazole-sheep/approve',
+    state: at({}),
+    taps: ['approve-by-vet', 'key-5', 'key-done'],
+  },
+  {
+    name: 'shed-rules-trouble',
+    place: 'shed/rules',
+    state: at({
+      shed: {
+        ...BASE.shed,
+        formularyTrouble: [
+          'Entry 1 of medicines.json is left out: regimens.0.target: the rate in mg/lb is not the one in mg/kg: 1 mg/kg is 0.454 mg/lb. Correct it in the file, then start the kiosk again.',
+        ],
+      },
+    }),
+  },
   { name: 'board', place: 'board', state: held },
   { name: 'board-vet-time', place: 'board/a1', state: held, taps: ['late-milk-more', 'late-milk-more'] },
 ];
