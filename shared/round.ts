@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { AfterDoseView } from './after-dose.ts';
 import { CautionView, OfferView, TreatmentView } from './dose.ts';
 
 /** A weight held in this visit. */
@@ -80,6 +81,8 @@ export const RoundView = z.discriminatedUnion('step', [
     step: z.literal('logged'),
     ...visit,
     treatment: TreatmentView,
+    /** What to watch for and do now; `null` where nothing is known of it. */
+    after: AfterDoseView.nullable(),
     /** RFC 3339: until then the screen offers to take it back. */
     undoUntil: z.string(),
     unanswered: z.array(OfferView),

@@ -3,6 +3,7 @@ import type { TreatmentView } from '../../shared/dose.ts';
 import type { MixingView, PourView } from '../../shared/mixing.ts';
 import type { DeviceView, FigureView, LinkStatus, RegimenView } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
+import { enAfter } from './en-after.ts';
 import { enBoard } from './en-board.ts';
 import { enBottle } from './en-bottle.ts';
 import { enCautions } from './en-cautions.ts';
@@ -18,6 +19,7 @@ type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
 /** English: every word on the screen. A phrase with a number in it is a function of that number, already shown. */
 export const en = {
   locale: 'en-GB',
+  after: enAfter,
   board: enBoard,
   bottle: enBottle,
   cautions: enCautions,

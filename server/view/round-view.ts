@@ -5,6 +5,7 @@ import { unreachable } from '../../core/unreachable.ts';
 import type { RoundView } from '../../shared/round.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import type { Memory } from '../barn/memory.ts';
+import { afterDoseView } from './after-view.ts';
 import { cautionView, offerView, treatmentView } from './dose-view.ts';
 import { proofView } from './proof-view.ts';
 import { atUptime, rfc3339 } from './times.ts';
@@ -51,6 +52,7 @@ export function roundView(barn: BarnContext, now: Moment): RoundView {
         step: 'logged',
         ...visitView(phase.jugId, phase.visit),
         treatment: treatmentView(entry, sequence, memory.animals, memory.formulary),
+        after: afterDoseView(phase.treatment.offer.jug.medicineId, memory.formulary),
         undoUntil: atUptime(phase.undoUntil, now),
         unanswered,
       };

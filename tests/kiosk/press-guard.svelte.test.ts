@@ -9,6 +9,7 @@ const LOGGED: KioskState['round'] = {
   step: 'logged',
   ...visit,
   treatment: treatment('t9'),
+  after: null,
   undoUntil: '2026-04-14T14:05:00Z',
 };
 let app: MountedApp;

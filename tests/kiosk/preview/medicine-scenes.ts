@@ -1,5 +1,7 @@
+import { SHIPPED } from '../../../core/formulary/shipped.ts';
+import { afterDoseView } from '../../../server/view/after-view.ts';
 import type { KioskState } from '../../../shared/state.ts';
-import { BASE, JUG } from './base-state.ts';
+import { BASE, JUG, treatment } from './base-state.ts';
 import type { Scene } from './scene.ts';
 
 const BOTTLE = {
@@ -75,6 +77,41 @@ export const MEDICINE_SCENES: readonly Scene[] = [
         ],
       },
     }),
+  },
+  {
+    name: 'after-logged',
+    place: 'platform',
+    state: at({
+      round: {
+        step: 'logged',
+        jugId: 'j7',
+        animal: 'a1',
+        weight: null,
+        onDeck: false,
+        treatment: treatment('t9', { animalName: 'Clover' }),
+        after: afterDoseView('levamisole', SHIPPED),
+        undoUntil: '2026-04-14T14:04:00Z',
+        unanswered: [],
+      },
+    }),
+  },
+  {
+    name: 'after-dose',
+    place: 'platform',
+    state: at({
+      round: {
+        step: 'logged',
+        jugId: 'j7',
+        animal: 'a1',
+        weight: null,
+        onDeck: false,
+        treatment: treatment('t9', { animalName: 'Clover' }),
+        after: afterDoseView('levamisole', SHIPPED),
+        undoUntil: '2026-04-14T14:04:00Z',
+        unanswered: [],
+      },
+    }),
+    taps: ['after-open'],
   },
   { name: 'board', place: 'board', state: held },
   { name: 'board-vet-time', place: 'board/a1', state: held, taps: ['late-milk-more', 'late-milk-more'] },

@@ -47,6 +47,7 @@ const logged = (extra = {}): KioskState['round'] => ({
   animal: 'a1',
   weight: held,
   treatment: treatment('t9', { volumeMl: 3.3, ...extra }),
+  after: null,
   undoUntil: '2026-04-14T14:05:00Z',
   unanswered: [],
 });

@@ -1,0 +1,8 @@
+/** English words of what follows a dose. */
+export const enAfter = {
+  open: 'Watch it',
+  title: (name: string) => `Watch ${name}`,
+  minutes: (first: string, last: string) => `Signs begin ${first} to ${last} minutes after it`,
+  back: 'Back',
+  refrigerate: 'Jug or bottle back into the refrigerator',
+};
