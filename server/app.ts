@@ -1,6 +1,7 @@
 import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
 import type { House } from './house.ts';
 import { addGuard } from './routes/guard.ts';
+import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addPages } from './routes/pages.ts';
 import { addPrintRoutes } from './routes/print.ts';
@@ -24,6 +25,7 @@ export async function buildApp(
   });
   await addSocket(app, house);
   addHttpRoutes(app, house);
+  addHerdRoutes(app, house);
   addPrintRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type * as animal from '../core/herd/animal.ts';
+import type * as whom from '../core/worms/who-to-treat.ts';
 
 /** The species the kiosk knows. */
 export const Species = z.enum(['goat', 'sheep', 'cattle']) satisfies z.ZodType<animal.Species>;
@@ -10,6 +11,29 @@ export const AnimalClass = z.enum([
   'castrate',
   'young',
 ]) satisfies z.ZodType<animal.AnimalClass>;
+
+/** What can be noted of an animal, picked from a list. */
+export const AnimalNote = z.enum([
+  'lame',
+  'coughing',
+  'scouring',
+  'off-feed',
+  'wound',
+  'feet-trimmed',
+  'good-mother',
+  'vet-saw-it',
+  'watch',
+]);
+/** What can be noted of an animal, picked from a list. */
+export type AnimalNote = z.infer<typeof AnimalNote>;
+
+/** A colour mark on the coat, picked from a list; a herd file may bring others. */
+export const MARKS = ['red', 'blue', 'green', 'orange', 'purple', 'black'] as const;
+
+/** What to do with an animal today by the farm's rules. */
+export const Advice = z.enum(['treat', 'leave', 'look-again']) satisfies z.ZodType<whom.Advice>;
+/** What to do with an animal today by the farm's rules. */
+export type Advice = z.infer<typeof Advice>;
 
 /** One animal of the herd as the screen and HTTP see it. */
 export const AnimalView = z.strictObject({
@@ -29,6 +53,17 @@ export const AnimalView = z.strictObject({
   lastWeightGrams: z.number().nullable(),
   /** RFC 3339, or `null` where never weighed. */
   lastWeighedAt: z.string().nullable(),
+  /** Numbers and letters of its visual tags. */
+  visualTags: z.array(z.string()),
+  pen: z.string().nullable(),
+  /** A colour mark on its coat. */
+  mark: z.string().nullable(),
+  /** RFC 3339, or `null` where not known. */
+  kiddedAt: z.string().nullable(),
+  /** RFC 3339, or `null` where not in milk or not known. */
+  inMilkSince: z.string().nullable(),
+  /** What to do with it today; `null` where it was not scored lately. */
+  advice: Advice.nullable(),
 });
 /** One animal of the herd as the screen and HTTP see it. */
 export type AnimalView = z.infer<typeof AnimalView>;

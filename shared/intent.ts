@@ -2,13 +2,11 @@ import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
 import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
+import { HERD_INTENTS } from './herd-intents.ts';
 import { PowderAmountView } from './mixing.ts';
+import { intentId as id, ref } from './refs.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
 
-/** What every intent carries: the id it is handled under, once. */
-const id = z.string().min(1).max(64);
-/** An id of something that exists: an animal, a jug, an offer. */
-const ref = z.string().min(1).max(64);
 /** Hours of a withdrawal as a veterinarian gave them; `null` keeps what the regimen ships with. */
 const vetHours = z
   .number()
@@ -115,6 +113,7 @@ export const Intent = z.discriminatedUnion('type', [
     tag: z.string().length(15).nullable(),
     inMilk: z.boolean(),
   }),
+  ...HERD_INTENTS,
   z.strictObject({
     type: z.literal('approve'),
     id,
@@ -216,6 +215,14 @@ export const REFUSALS = [
   'tag-refused',
   'tag-in-use',
   'name-in-use',
+  'animal-gone',
+  'females-only',
+  'day-in-future',
+  'day-too-long-ago',
+  'before-birth',
+  'same-tag',
+  'nothing-scored',
+  'not-scored-so',
   'no-such-caution',
   'cannot-pass-stop',
   'offer-ended',

@@ -29,6 +29,37 @@ export interface HerdAnimal extends Animal {
   readonly life: Life;
 }
 
+/** An animal of which no more is kept yet than what dosing needs. */
+export function newcomer(animal: Animal): HerdAnimal {
+  return {
+    ...animal,
+    visualTags: [],
+    formerTags: [],
+    pen: null,
+    mark: null,
+    photo: null,
+    kiddedAtMs: null,
+    inMilkSinceMs: null,
+    life: { kind: 'present' },
+  };
+}
+
+/** What of an animal dosing looks at, and a treatment keeps. */
+export function forDosing(animal: HerdAnimal): Animal {
+  return {
+    id: animal.id,
+    name: animal.name,
+    species: animal.species,
+    class: animal.class,
+    tag: animal.tag,
+    inMilk: animal.inMilk,
+    bornAtMs: animal.bornAtMs,
+    bredAtMs: animal.bredAtMs,
+    malesRemovedAtMs: animal.malesRemovedAtMs,
+    lastWeight: animal.lastWeight,
+  };
+}
+
 /** Whether an animal is on the farm: only those are weighed, dosed and shown. */
 export function isPresent({ life }: HerdAnimal): boolean {
   return life.kind === 'present';

@@ -75,7 +75,10 @@ export function withDrawn(jugs: readonly Jug[], entries: readonly DayBookEntry[]
 }
 
 /** Animals with the newest weight the day book holds for each, where that is newer than the one they came with. */
-export function withLastWeights(animals: readonly Animal[], entries: readonly DayBookEntry[]): Animal[] {
+export function withLastWeights<A extends Animal>(
+  animals: readonly A[],
+  entries: readonly DayBookEntry[],
+): A[] {
   const newest = new Map<string, NonNullable<Animal['lastWeight']>>();
   for (const entry of entries) {
     const { animalId } = effectOf(entry);

@@ -4,6 +4,7 @@ import type { BarnContext } from './barn-context.ts';
 import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
+import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { correct, discardJug, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
@@ -61,6 +62,22 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return runRound(barn, intent);
     case 'enrol':
       return enrol(barn, intent);
+    case 'edit-animal':
+      return editHerd(barn, intent);
+    case 'retag':
+      return retag(barn, intent);
+    case 'retag-visual':
+      return retagVisual(barn, intent);
+    case 'leave-herd':
+      return leave(barn, intent);
+    case 'score':
+      return score(barn, intent);
+    case 'note-animal':
+      return note(barn, intent);
+    case 'set-worm-season':
+      return keep(barn, 'wormSeason', intent.season);
+    case 'set-egg-mean':
+      return keep(barn, 'eggsPerGram', intent.eggsPerGram);
     case 'approve':
       return approve(barn, intent);
     case 'withdraw-approval':

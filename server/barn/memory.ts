@@ -6,7 +6,7 @@ import { NO_SYRINGE_CHECK } from '../../core/checking/syringe-check.ts';
 import type { SyringeCheck, SyringeCheckRecord } from '../../core/checking/syringe-check-state.ts';
 import { SYRINGE_CATALOGUE, type Syringe } from '../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../core/formulary/shipped.ts';
-import type { Animal } from '../../core/herd/animal.ts';
+import { type HerdAnimal, isPresent } from '../../core/herd/herd-animal.ts';
 import type { Mixing } from '../../core/jug/state.ts';
 import { IDLE_MIXING } from '../../core/jug/world.ts';
 import type { Approval } from '../../core/medicine/approval.ts';
@@ -19,6 +19,8 @@ import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { OwnMedicines } from '../formulary/own-medicines.ts';
+import { lastBelieved, weighingsOf } from '../herd/history.ts';
+import type { AnimalScores } from '../store/scores.ts';
 import type { Settings } from '../store/settings.ts';
 import type { Store } from '../store/store.ts';
 
@@ -36,7 +38,12 @@ export interface Memory {
   readonly scaleChecks: Readonly<Record<ScaleRole, ScaleCheckRecord | null>>;
   /** The last finished check of each syringe that has one. */
   readonly syringeChecks: readonly SyringeCheckRecord[];
-  readonly animals: readonly Animal[];
+  /** The animals on the farm, by name. */
+  readonly animals: readonly HerdAnimal[];
+  /** Those that were sold, died or were merged into another record. */
+  readonly gone: readonly HerdAnimal[];
+  /** The newest scores by animal, oldest first. */
+  readonly scores: ReadonlyMap<string, readonly AnimalScores[]>;
   readonly jugs: readonly Jug[];
   /** The farm's empty jugs, those weighed anew or given up too. */
   readonly vessels: readonly Vessel[];
@@ -50,6 +57,9 @@ export interface Memory {
   /** A tag that belongs to no animal, and the uptime it was read at. */
   readonly unknownTag: { readonly tag: string; readonly at: number } | null;
 }
+
+/** How many scores of each animal are held in memory; more than a look a day while any of them counts. */
+export const SCORES_KEPT = 20;
 
 /** The settings of a kiosk where nobody has set any. */
 export function defaultSettings(config: {
@@ -65,6 +75,8 @@ export function defaultSettings(config: {
     safetyRead: false,
     scaleCheckDays: USUAL_CHECK_DAYS,
     scaleCheckStops: false,
+    wormSeason: 'high',
+    eggsPerGram: null,
   };
 }
 
@@ -75,6 +87,12 @@ export function loadMemory(
   { formulary, trouble }: OwnMedicines = { formulary: SHIPPED, trouble: [] },
 ): Memory {
   const entries = store.dayBook.entries();
+  const herd = store.animals.all();
+  const present = herd.filter(isPresent);
+  const weighed = present.map((animal) => ({
+    ...animal,
+    lastWeight: lastBelieved(weighingsOf(animal, [], store)),
+  }));
   return {
     deck: BLANK_DECK,
     bench: BLANK_BENCH,
@@ -88,7 +106,9 @@ export function loadMemory(
       bench: store.scaleChecks.latest('bench'),
     },
     syringeChecks: store.syringeChecks.latest(),
-    animals: withLastWeights(store.animals.all(), entries),
+    animals: withLastWeights(weighed, entries),
+    gone: herd.filter((animal) => !isPresent(animal)),
+    scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
     jugs: withDrawn(store.jugs.all(), entries),
     vessels: store.vessels.all(),
     entries,

@@ -1,7 +1,10 @@
+import { forDosing } from '../../core/herd/herd-animal.ts';
+import { doubtOf } from '../../core/herd/plausible.ts';
 import type { Moment } from '../../core/moment.ts';
 import { earlierDoses } from '../../core/round/day-book.ts';
 import { reduceRound } from '../../core/round/reduce.ts';
 import type { RoundEffect, RoundEvent, RoundRefusal, RoundWorld } from '../../core/round/state.ts';
+import { type VisitWeighed, weighingEnded } from '../../core/round/weighed.ts';
 import type { Deck } from '../../core/weighing/deck.ts';
 import type { BarnContext } from './barn-context.ts';
 import { checkingOf, syringesOnHand, withEntries } from './memory.ts';
@@ -15,7 +18,7 @@ export function roundWorld(barn: BarnContext): RoundWorld {
     clockTrusted: clock.isTrusted(),
     timeZone: barn.config.timeZone,
     formulary: memory.formulary,
-    animals: memory.animals,
+    animals: memory.animals.map(forDosing),
     jugs: memory.jugs,
     approvals: memory.approvals,
     syringes: syringesOnHand(memory),
@@ -46,10 +49,31 @@ function standingOn({ onSince, held }: Deck, now: Moment): RoundWorld['standing'
 
 /** Takes the round one event further and carries out what that asks for. Throws when the disk refuses. */
 export function runRound(barn: BarnContext, event: RoundEvent): RoundRefusal | null {
-  const step = reduceRound(barn.memory.round, event, roundWorld(barn));
+  const before = barn.memory.round;
+  const step = reduceRound(before, event, roundWorld(barn));
   barn.memory = { ...barn.memory, round: step.round };
+  const weighed = weighingEnded(before, step.round);
+  if (weighed !== null) keepWeighing(barn, weighed);
   for (const effect of step.effects) carryOut(barn, effect);
   return step.refused;
+}
+
+/** Writes the weight of a visit without a dose. One hard to believe is kept too, and is not the last weight. */
+function keepWeighing(barn: BarnContext, { animalId, weight }: VisitWeighed): void {
+  const { memory, store } = barn;
+  const { mass, uncertainty } = weight.held;
+  const atMs = Math.round(weight.atMs);
+  store.weighings.add(
+    animalId,
+    { mass, uncertainty, atMs, method: 'scale', hoursOffFeed: null },
+    memory.settings.person,
+  );
+  const animals = memory.animals.map((animal) =>
+    animal.id === animalId && doubtOf(animal, mass, atMs) === null
+      ? { ...animal, lastWeight: { mass, atMs } }
+      : animal,
+  );
+  barn.memory = { ...memory, animals };
 }
 
 function carryOut(barn: BarnContext, effect: RoundEffect): void {

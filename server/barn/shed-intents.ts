@@ -1,5 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
-import type { Animal } from '../../core/herd/animal.ts';
+import { newcomer } from '../../core/herd/herd-animal.ts';
+import { sameNumber } from '../../core/herd/numbers.ts';
 import { checkTag } from '../../core/herd/tag.ts';
 import { figuresOf, vetTime, whyNotApprovable } from '../../core/medicine/approval.ts';
 import { regimenById, regimensFor } from '../../core/medicine/formulary.ts';
@@ -8,17 +9,21 @@ import type { Settings } from '../store/settings.ts';
 import type { BarnContext } from './barn-context.ts';
 import { runRound } from './run-round.ts';
 
+/** How long a tag that belongs to no animal is offered to a new one. */
+export const UNKNOWN_TAG_MS = 60_000;
+
 type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
 
-/** Enrols an animal: its name and its tag must be free. */
+/** Enrols an animal: its name and its tag must be free. Its tag just read names it at the platform at once. */
 export function enrol(barn: BarnContext, intent: Of<'enrol'>): Refusal | null {
   const { memory, store } = barn;
-  if (memory.animals.some((animal) => animal.name === intent.name)) return 'name-in-use';
+  if (memory.animals.some((animal) => sameNumber(animal.name) === sameNumber(intent.name)))
+    return 'name-in-use';
   if (intent.tag !== null) {
     if (!checkTag(intent.tag).ok) return 'tag-refused';
     if (memory.animals.some((animal) => animal.tag === intent.tag)) return 'tag-in-use';
   }
-  const animal: Animal = {
+  const animal = newcomer({
     id: barn.newId(),
     name: intent.name,
     species: intent.species,
@@ -29,11 +34,15 @@ export function enrol(barn: BarnContext, intent: Of<'enrol'>): Refusal | null {
     bredAtMs: null,
     malesRemovedAtMs: null,
     lastWeight: null,
-  };
-  store.animals.add(animal);
+  });
+  store.animals.add(animal, memory.settings.person);
   const animals = [...memory.animals, animal].sort((a, b) => a.name.localeCompare(b.name));
-  const unknownTag = memory.unknownTag?.tag === intent.tag ? null : memory.unknownTag;
-  barn.memory = { ...memory, animals, unknownTag };
+  const isRead = intent.tag !== null && memory.unknownTag?.tag === intent.tag;
+  const { uptimeMs } = barn.clock.now();
+  const justNow = isRead && uptimeMs - (memory.unknownTag?.at ?? 0) < UNKNOWN_TAG_MS;
+  barn.memory = { ...memory, animals, unknownTag: isRead ? null : memory.unknownTag };
+  // Refused where nobody stands there and nothing is in hand: it is enrolled all the same.
+  if (justNow) runRound(barn, { type: 'identified', animalId: animal.id, via: 'wand' });
   return null;
 }
 

@@ -1,5 +1,6 @@
 import { SHIPPED } from '../../core/formulary/shipped.ts';
-import type { Animal, AnimalClass, Species } from '../../core/herd/animal.ts';
+import type { AnimalClass, Species } from '../../core/herd/animal.ts';
+import { newcomer } from '../../core/herd/herd-animal.ts';
 import { figuresOf } from '../../core/medicine/approval.ts';
 import { liquidById, regimenById } from '../../core/medicine/formulary.ts';
 import { openBottle } from '../../core/mixing/bottle.ts';
@@ -68,7 +69,7 @@ export function seedDemoFarm(store: Store, wallMs: number, newId: () => string):
   if (store.animals.all().length > 0) return;
   store.whole(() => {
     for (const [name, species, kind, inMilk, weight, tagEnd] of HERD) {
-      const animal: Animal = {
+      const animal = newcomer({
         id: newId(),
         name,
         species,
@@ -79,8 +80,8 @@ export function seedDemoFarm(store: Store, wallMs: number, newId: () => string):
         bredAtMs: null,
         malesRemovedAtMs: null,
         lastWeight: { mass: pounds(weight), atMs: wallMs - 21 * DAY_MS },
-      };
-      store.animals.add(animal);
+      });
+      store.animals.add(animal, 'the demo');
     }
     store.jugs.add(demoBottle(newId(), wallMs));
     store.settings.write('syringeIds', SYRINGES);

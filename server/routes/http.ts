@@ -1,12 +1,12 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
+import { AnimalPage, WhomView } from '../../shared/animal-page.ts';
 import { ChecksView } from '../../shared/checks.ts';
 import { TreatmentView } from '../../shared/dose.ts';
 import { Answer, Intent } from '../../shared/intent.ts';
 import { KioskState } from '../../shared/state.ts';
 import { refusal } from '../barn/barn.ts';
 import type { House } from '../house.ts';
-import { animalView } from '../view/animal-view.ts';
 import { checksView } from '../view/checks-view.ts';
 import { dayBookView } from '../view/dose-view.ts';
 import { jugView } from '../view/jug-view.ts';
@@ -31,7 +31,6 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     const { entries, animals, formulary } = context.memory;
     return dayBookView(entries, animals, entries.length, formulary);
   });
-  app.get('/api/animals', async () => context.memory.animals.map(animalView));
   app.get('/api/jugs', async () => {
     const { wallMs } = context.clock.now();
     return context.memory.jugs.map((jug) => jugView(jug, wallMs, context.memory.formulary));
@@ -43,6 +42,8 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     state: z.toJSONSchema(KioskState),
     treatment: z.toJSONSchema(TreatmentView),
     checks: z.toJSONSchema(ChecksView),
+    animal: z.toJSONSchema(AnimalPage),
+    whomToTreat: z.toJSONSchema(WhomView),
   }));
   app.post('/api/intents', { bodyLimit: BODY_LIMIT }, async (request, reply) => {
     const answer = answerTo(house, request.body);

@@ -1,69 +1,149 @@
 import { z } from 'zod';
-import type { Animal } from '../../core/herd/animal.ts';
-import { grams } from '../../core/quantity/mass.ts';
+import type { HerdAnimal, Life } from '../../core/herd/herd-animal.ts';
 import { AnimalClass, Species } from '../../shared/animal.ts';
 import type { Db } from './open-store.ts';
+import type { createWeighingStore } from './weighings.ts';
 
 const Row = z.strictObject({
+  number: z.int(),
   id: z.string(),
   name: z.string(),
   species: Species,
   class: AnimalClass,
   tag: z.string().nullable(),
+  visual_tags: z.string(),
+  former_tags: z.string(),
   in_milk: z.int(),
-  bred_at_ms: z.int().nullable(),
-  first_weight_g: z.number().nullable(),
-  first_weighed_at_ms: z.int().nullable(),
+  in_milk_since_ms: z.int().nullable(),
   born_at_ms: z.int().nullable(),
+  bred_at_ms: z.int().nullable(),
+  kidded_at_ms: z.int().nullable(),
   males_removed_at_ms: z.int().nullable(),
+  pen: z.string().nullable(),
+  mark: z.string().nullable(),
+  photo: z.string().nullable(),
+  life: z.enum(['present', 'sold', 'died', 'merged']),
+  left_at_ms: z.int().nullable(),
+  left_by: z.string().nullable(),
+  merged_into_id: z.string().nullable(),
 });
+const VisualTags = z.array(z.string());
+const FormerTags = z.array(
+  z.strictObject({ number: z.string(), untilMs: z.number(), why: z.enum(['lost', 'merged']) }),
+);
 
-/** The herd on disk. Weights after the first come from the day book. */
-export function createAnimalStore(db: Db) {
+const COLUMNS = [
+  'name',
+  'species',
+  'class',
+  'tag',
+  'visual_tags',
+  'former_tags',
+  'in_milk',
+  'in_milk_since_ms',
+  'born_at_ms',
+  'bred_at_ms',
+  'kidded_at_ms',
+  'males_removed_at_ms',
+  'pen',
+  'mark',
+  'photo',
+  'life',
+  'left_at_ms',
+  'left_by',
+  'merged_into_id',
+] as const satisfies readonly (keyof z.infer<typeof Row>)[];
+type Columns = Pick<z.infer<typeof Row>, (typeof COLUMNS)[number]>;
+
+/** The herd on disk: those that left too. What an animal was before each change is kept beside it. */
+export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWeighingStore>) {
   const all = db.prepare('SELECT * FROM animals ORDER BY name');
   const insert = db.prepare(
-    `INSERT INTO animals (id, name, species, class, tag, in_milk, born_at_ms, bred_at_ms, males_removed_at_ms,
-                          first_weight_g, first_weighed_at_ms)
-     VALUES (@id, @name, @species, @class, @tag, @inMilk, @bornAtMs, @bredAtMs, @malesRemovedAtMs, @firstWeight,
-             @firstWeighedAt)`,
+    `INSERT INTO animals (id, ${COLUMNS.join(', ')}) VALUES (@id, ${COLUMNS.map((name) => `@${name}`).join(', ')})`,
+  );
+  const update = db.prepare(
+    `UPDATE animals SET ${COLUMNS.map((name) => `${name} = @${name}`).join(', ')} WHERE id = @id`,
+  );
+  const remember = db.prepare(
+    `INSERT INTO animal_changes (animal, at_ms, by, before, after)
+     VALUES ((SELECT number FROM animals WHERE id = @id), @atMs, @by, @before, @after)`,
   );
   return {
-    /** Every animal with the weight it was enrolled at, if any. */
-    all(): Animal[] {
-      return all.all().map((row) => {
-        const animal = Row.parse(row);
-        return {
-          id: animal.id,
-          name: animal.name,
-          species: animal.species,
-          class: animal.class,
-          tag: animal.tag,
-          inMilk: animal.in_milk === 1,
-          bornAtMs: animal.born_at_ms,
-          bredAtMs: animal.bred_at_ms,
-          malesRemovedAtMs: animal.males_removed_at_ms,
-          lastWeight:
-            animal.first_weight_g === null || animal.first_weighed_at_ms === null
-              ? null
-              : { mass: grams(animal.first_weight_g), atMs: animal.first_weighed_at_ms },
-        };
-      });
+    /** Every animal there is or was, by name; their weights stand elsewhere. */
+    all(): HerdAnimal[] {
+      return all.all().map((row) => toAnimal(Row.parse(row)));
     },
-    /** Adds one animal; throws when its name or tag is taken. */
-    add(animal: Animal): void {
-      insert.run({
-        id: animal.id,
-        name: animal.name,
-        species: animal.species,
-        class: animal.class,
-        tag: animal.tag,
-        inMilk: animal.inMilk ? 1 : 0,
-        bornAtMs: animal.bornAtMs,
-        bredAtMs: animal.bredAtMs,
-        malesRemovedAtMs: animal.malesRemovedAtMs,
-        firstWeight: animal.lastWeight?.mass.value ?? null,
-        firstWeighedAt: animal.lastWeight?.atMs ?? null,
-      });
+    /** Adds one animal and the weight it comes with, if any; throws when its name or tag is another's on the farm. */
+    add(animal: HerdAnimal, by: string): void {
+      insert.run({ id: animal.id, ...toColumns(animal) });
+      if (animal.lastWeight === null) return;
+      const came = { uncertainty: null, method: 'imported', hoursOffFeed: null } as const;
+      weighings.add(animal.id, { ...animal.lastWeight, ...came }, by);
     },
+    /** Keeps an animal as it is now, and what it was before; throws when its name or tag is another's on the farm. */
+    change(before: HerdAnimal, after: HerdAnimal, atMs: number, by: string): void {
+      const [was, is] = [toColumns(before), toColumns(after)];
+      const changed = COLUMNS.filter((name) => was[name] !== is[name]);
+      if (changed.length === 0) return;
+      const pick = (from: Columns) =>
+        JSON.stringify(Object.fromEntries(changed.map((key) => [key, from[key]])));
+      update.run({ id: after.id, ...is });
+      remember.run({ id: after.id, atMs, by, before: pick(was), after: pick(is) });
+    },
+  };
+}
+
+function toAnimal(row: z.infer<typeof Row>): HerdAnimal {
+  return {
+    id: row.id,
+    name: row.name,
+    species: row.species,
+    class: row.class,
+    tag: row.tag,
+    visualTags: VisualTags.parse(JSON.parse(row.visual_tags)),
+    formerTags: FormerTags.parse(JSON.parse(row.former_tags)),
+    inMilk: row.in_milk === 1,
+    inMilkSinceMs: row.in_milk_since_ms,
+    bornAtMs: row.born_at_ms,
+    bredAtMs: row.bred_at_ms,
+    kiddedAtMs: row.kidded_at_ms,
+    malesRemovedAtMs: row.males_removed_at_ms,
+    pen: row.pen,
+    mark: row.mark,
+    photo: row.photo,
+    lastWeight: null,
+    life: lifeOf(row),
+  };
+}
+
+function lifeOf({ life, left_at_ms, left_by, merged_into_id }: z.infer<typeof Row>): Life {
+  if (life === 'present' || left_at_ms === null) return { kind: 'present' };
+  const left = { atMs: left_at_ms, by: left_by ?? '' };
+  if (life !== 'merged') return { kind: life, ...left };
+  return { kind: 'merged', intoId: merged_into_id ?? '', ...left };
+}
+
+function toColumns(animal: HerdAnimal): Columns {
+  const { life } = animal;
+  return {
+    name: animal.name,
+    species: animal.species,
+    class: animal.class,
+    tag: animal.tag,
+    visual_tags: JSON.stringify(animal.visualTags),
+    former_tags: JSON.stringify(animal.formerTags),
+    in_milk: animal.inMilk ? 1 : 0,
+    in_milk_since_ms: animal.inMilkSinceMs,
+    born_at_ms: animal.bornAtMs,
+    bred_at_ms: animal.bredAtMs,
+    kidded_at_ms: animal.kiddedAtMs,
+    males_removed_at_ms: animal.malesRemovedAtMs,
+    pen: animal.pen,
+    mark: animal.mark,
+    photo: animal.photo,
+    life: life.kind,
+    left_at_ms: life.kind === 'present' ? null : life.atMs,
+    left_by: life.kind === 'present' ? null : life.by,
+    merged_into_id: life.kind === 'merged' ? life.intoId : null,
   };
 }

@@ -1,3 +1,5 @@
+import { HERD_SCHEMA } from './herd-schema.ts';
+
 /** The schema, ordered and append-only: a released entry is never edited, a change is a new entry. */
 export const MIGRATIONS: readonly string[] = [
   `
@@ -195,4 +197,5 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TRIGGER corrections_are_never_deleted BEFORE DELETE ON corrections
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the day book'); END;
   `,
+  HERD_SCHEMA,
 ];

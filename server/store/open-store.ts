@@ -15,7 +15,6 @@ export function openStore(path: string): Db {
   db.pragma('journal_mode = WAL');
   // Set at every open: in WAL mode the default is NORMAL, which may lose the last commits in a power cut.
   db.pragma('synchronous = FULL');
-  db.pragma('foreign_keys = ON');
   const from = db.pragma('user_version', { simple: true }) as number;
   if (from > MIGRATIONS.length) {
     db.close();
@@ -23,9 +22,14 @@ export function openStore(path: string): Db {
       `the database is at version ${from}, this program knows ${MIGRATIONS.length}: update the program`,
     );
   }
+  // A table is made anew by dropping it; what points to it must be let wait until the new one stands.
+  db.pragma('foreign_keys = OFF');
   db.transaction(() => {
     for (const sql of MIGRATIONS.slice(from)) db.exec(sql);
+    if (from < MIGRATIONS.length && (db.pragma('foreign_key_check') as unknown[]).length > 0)
+      throw new Error('the database has rows that point to nothing: restore a copy of the file');
     db.pragma(`user_version = ${MIGRATIONS.length}`);
   }).immediate();
+  db.pragma('foreign_keys = ON');
   return db;
 }

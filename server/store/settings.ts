@@ -12,6 +12,10 @@ export const Settings = z.strictObject({
   scaleCheckDays: z.int().min(1).max(365),
   /** Whether a failed or long overdue check of the platform stops a dose instead of asking. */
   scaleCheckStops: z.boolean(),
+  /** How likely barber's pole worm is now, by the keeper's word. */
+  wormSeason: z.enum(['high', 'low']),
+  /** The mean of the mob's last egg counts; `null` where none is known. */
+  eggsPerGram: z.number().nullable(),
 });
 /** What is set by taps at the Shed screen and kept. */
 export type Settings = z.infer<typeof Settings>;

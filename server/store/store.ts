@@ -3,15 +3,21 @@ import { createApprovalStore } from './approvals.ts';
 import { createDayBook } from './day-book.ts';
 import { createHandledStore } from './handled.ts';
 import { createJugStore } from './jugs.ts';
+import { createNoteStore } from './notes.ts';
 import { type Db, openStore } from './open-store.ts';
 import { createScaleCheckStore } from './scale-checks.ts';
+import { createScoreStore } from './scores.ts';
 import { createSettingsStore } from './settings.ts';
 import { createSyringeCheckStore } from './syringe-checks.ts';
 import { createVesselStore } from './vessels.ts';
+import { createWeighingStore } from './weighings.ts';
 
 /** Everything kept on disk. */
 export interface Store {
   readonly animals: ReturnType<typeof createAnimalStore>;
+  readonly weighings: ReturnType<typeof createWeighingStore>;
+  readonly scores: ReturnType<typeof createScoreStore>;
+  readonly notes: ReturnType<typeof createNoteStore>;
   readonly jugs: ReturnType<typeof createJugStore>;
   readonly vessels: ReturnType<typeof createVesselStore>;
   readonly dayBook: ReturnType<typeof createDayBook>;
@@ -28,8 +34,12 @@ export interface Store {
 /** Opens the database file at a path, or `:memory:`. */
 export function createStore(path: string): Store {
   const db: Db = openStore(path);
+  const weighings = createWeighingStore(db);
   return {
-    animals: createAnimalStore(db),
+    animals: createAnimalStore(db, weighings),
+    weighings,
+    scores: createScoreStore(db),
+    notes: createNoteStore(db),
     jugs: createJugStore(db),
     vessels: createVesselStore(db),
     dayBook: createDayBook(db),

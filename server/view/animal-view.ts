@@ -1,13 +1,17 @@
-import type { Animal } from '../../core/herd/animal.ts';
+import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import type { AnimalView } from '../../shared/animal.ts';
+import type { HerdAdvice } from '../herd/advice-now.ts';
 import { rfc3339 } from './times.ts';
 
 function dateOf(atMs: number | null): string | null {
   return atMs === null ? null : rfc3339(atMs);
 }
 
-/** An animal as the wire carries it. */
-export function animalView(animal: Animal): AnimalView {
+/** An animal as the wire carries it; `advice` is that of the whole herd. */
+export function animalView(
+  animal: HerdAnimal,
+  { byAnimal, scored }: Pick<HerdAdvice, 'byAnimal' | 'scored'>,
+): AnimalView {
   return {
     id: animal.id,
     name: animal.name,
@@ -20,5 +24,11 @@ export function animalView(animal: Animal): AnimalView {
     malesRemovedAt: dateOf(animal.malesRemovedAtMs),
     lastWeightGrams: animal.lastWeight?.mass.value ?? null,
     lastWeighedAt: animal.lastWeight === null ? null : rfc3339(animal.lastWeight.atMs),
+    visualTags: [...animal.visualTags],
+    pen: animal.pen,
+    mark: animal.mark,
+    kiddedAt: dateOf(animal.kiddedAtMs),
+    inMilkSince: dateOf(animal.inMilkSinceMs),
+    advice: scored.has(animal.id) ? (byAnimal.get(animal.id)?.advice ?? null) : null,
   };
 }

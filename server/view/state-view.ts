@@ -3,7 +3,9 @@ import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { syringesOnHand } from '../barn/memory.ts';
+import { UNKNOWN_TAG_MS } from '../barn/shed-intents.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
+import { adviceNow } from '../herd/advice-now.ts';
 import { animalView } from './animal-view.ts';
 import { boardView } from './board-view.ts';
 import { cardView } from './card-view.ts';
@@ -26,8 +28,6 @@ export interface Standing {
 
 /** How many rows of the day book the state carries; the rest is at `GET /api/treatments`. */
 const ROWS = 60;
-/** How long an unknown tag is offered to a new animal. */
-const UNKNOWN_TAG_MS = 60_000;
 
 /** The whole state as the wire carries it. */
 export function stateView(barn: BarnContext, standing: Standing): KioskState {
@@ -60,7 +60,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     offer:
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
-    animals: memory.animals.map(animalView),
+    animals: memory.animals.map((animal) => animalView(animal, adviceNow(barn))),
     board: boardView({
       entries: memory.entries,
       animals: memory.animals,

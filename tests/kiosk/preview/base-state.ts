@@ -30,6 +30,12 @@ function animal(
     malesRemovedAt: null,
     lastWeightGrams: kilograms === null ? null : kilograms * 1000,
     lastWeighedAt: kilograms === null ? null : '2026-03-20T09:00:00Z',
+    visualTags: [],
+    pen: null,
+    mark: null,
+    kiddedAt: null,
+    inMilkSince: null,
+    advice: null,
     ...extra,
   };
 }

@@ -120,7 +120,7 @@ describe('the caution of a platform that was not checked', () => {
   test('stands from the first day on a kiosk whose platform was never checked', () => {
     const barn = testBarn(':memory:', (store) => {
       const donor = testBarn().store;
-      for (const animal of donor.animals.all()) store.animals.add(animal);
+      for (const animal of donor.animals.all()) store.animals.add(animal, 'Wren');
       for (const jug of donor.jugs.all()) store.jugs.add(jug);
       for (const approval of donor.approvals.inForce()) store.approvals.approve(approval);
       store.settings.write('syringeIds', ['syringe-6-by-0.1']);

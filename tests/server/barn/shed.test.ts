@@ -53,7 +53,7 @@ test('syringes, person, face and unit are kept', () => {
   expect(barn.send({ type: 'set-person', name: 'Finch' }).ok).toBe(true);
   expect(barn.send({ type: 'set-face', face: 'glare' }).ok).toBe(true);
   expect(barn.send({ type: 'set-weight-unit', unit: 'lb' }).ok).toBe(true);
-  expect(barn.store.settings.read(barn.barn.context.memory.settings)).toEqual({
+  expect(barn.store.settings.read(barn.barn.context.memory.settings)).toMatchObject({
     face: 'glare',
     weightUnit: 'lb',
     person: 'Finch',

@@ -1,4 +1,5 @@
 import type { Animal } from '../../../core/herd/animal.ts';
+import { newcomer } from '../../../core/herd/herd-animal.ts';
 import { grams, kilograms } from '../../../core/quantity/mass.ts';
 import { mgPerMl } from '../../../core/quantity/strength.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
@@ -131,8 +132,8 @@ export const GOAT: Animal = {
 
 function furnish(store: Store): void {
   store.whole(() => {
-    store.animals.add(GOAT);
-    store.animals.add({ ...GOAT, id: 'goat-2', name: 'Campion', tag: null });
+    store.animals.add(newcomer(GOAT), 'Wren');
+    store.animals.add(newcomer({ ...GOAT, id: 'goat-2', name: 'Campion', tag: null }), 'Wren');
     store.jugs.add({
       id: 'jug-1',
       number: 1,

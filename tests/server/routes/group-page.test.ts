@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { kilograms } from '../../../core/quantity/mass.ts';
-import { makeAnimal } from '../../core/make/animal.ts';
+import { makeHerdAnimal } from '../../core/make/herd-animal.ts';
 import { displayFaults, dosesIn } from '../../oracles/display-faults.ts';
 import { printBarn } from '../make/print-barn.ts';
 import { testApp } from '../make/test-app.ts';
@@ -14,7 +14,7 @@ function herdBarn(): TestBarn {
   const { context } = test_.barn;
   const now = context.clock.now().wallMs;
   const goat = (id: string, kg: number, days = 2) =>
-    makeAnimal({
+    makeHerdAnimal({
       id,
       name: `Goat ${id}`,
       tag: null,
@@ -31,7 +31,7 @@ function herdBarn(): TestBarn {
       goat('dam', 38),
       goat('kid', 12),
       goat('old', 40, 60),
-      makeAnimal({ id: 'new', name: 'Goat new', tag: null, lastWeight: null }),
+      makeHerdAnimal({ id: 'new', name: 'Goat new', tag: null, lastWeight: null }),
     ],
   };
   return test_;

@@ -10,6 +10,8 @@ const DEFAULTS = {
   safetyRead: false,
   scaleCheckDays: 30,
   scaleCheckStops: false,
+  wormSeason: 'high',
+  eggsPerGram: null,
 } as const;
 
 test('a setting that was kept is read back and the others stay at their defaults', () => {

@@ -1,0 +1,98 @@
+import { type DailyGain, gainBetween } from '../../core/growth/gain.ts';
+import { type AgainstMob, againstMob } from '../../core/growth/mob.ts';
+import type { JudgedWeighing } from '../../core/growth/weighing.ts';
+import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
+import { DAY_MS } from '../../core/moment.ts';
+import { earlierDoses } from '../../core/round/day-book.ts';
+import { type Refugia, refugiaOf } from '../../core/worms/refugia.ts';
+import { latestScores } from '../../core/worms/scores.ts';
+import { SHIPPED_RULES } from '../../core/worms/treat-rules.ts';
+import { adviseTreatment, type TreatAdvice } from '../../core/worms/who-to-treat.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
+import type { Memory } from '../barn/memory.ts';
+import { entriesByAnimal, weighingsOf } from './history.ts';
+
+/** Whom to treat, for the whole herd. */
+export interface HerdAdvice {
+  readonly byAnimal: ReadonlyMap<string, TreatAdvice>;
+  readonly mob: ReadonlyMap<string, { readonly own: DailyGain; readonly against: AgainstMob }>;
+  /** Animals with at least one score that still counts. */
+  readonly scored: ReadonlySet<string>;
+  /** Of those scored. */
+  readonly refugia: Refugia | null;
+}
+
+/** Gains are held against each other over at most this many days, from weights at least a week apart (our own guard). */
+const GAIN_DAYS = 42;
+const LEAST_DAYS = 7;
+/** Time alone changes advice slowly: it is looked at anew this often. */
+const ANEW_MS = 10 * 60_000;
+
+interface Kept {
+  readonly of: readonly unknown[];
+  readonly advice: HerdAdvice;
+}
+const kept = new WeakMap<BarnContext, Kept>();
+
+/** Whom to treat now; worked out anew only where something it rests on has changed. */
+export function adviceNow(barn: BarnContext): HerdAdvice {
+  const { memory } = barn;
+  const { wallMs } = barn.clock.now();
+  const { wormSeason, eggsPerGram } = memory.settings;
+  const slice = Math.floor(wallMs / ANEW_MS);
+  const of = [memory.animals, memory.entries, memory.scores, wormSeason, eggsPerGram, slice];
+  const before = kept.get(barn);
+  if (before?.of.every((part, i) => part === of[i]) === true) return before.advice;
+  const advice = adviceFor(barn, wallMs);
+  kept.set(barn, { of, advice });
+  return advice;
+}
+
+function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
+  const { settings, animals, entries, scores } = memory;
+  const since = wallMs - SHIPPED_RULES.scoresLastDays.value * DAY_MS;
+  const own = entriesByAnimal(entries, wallMs - GAIN_DAYS * DAY_MS);
+  const mob = gains(memory, (animal) => gainOf(weighingsOf(animal, own.get(animal.id) ?? [], store), wallMs));
+  const lastDose = new Map(earlierDoses(entries).map(({ animalId, givenAtMs }) => [animalId, givenAtMs]));
+  const byAnimal = new Map<string, TreatAdvice>();
+  const scored = new Set<string>();
+  for (const animal of animals) {
+    const latest = latestScores(scores.get(animal.id) ?? [], since);
+    if (latest !== null) scored.add(animal.id);
+    const gain = mob.get(animal.id)?.against ?? null;
+    const signs = { animal, scores: latest, gain, lastDoseAtMs: lastDose.get(animal.id) ?? null };
+    byAnimal.set(animal.id, adviseTreatment(signs, SHIPPED_RULES, settings.wormSeason, wallMs));
+  }
+  const judged = [...byAnimal.values()].filter(({ animalId }) => scored.has(animalId));
+  return { byAnimal, mob, scored, refugia: refugiaOf(judged, settings.eggsPerGram) };
+}
+
+function gainOf(weighings: readonly JudgedWeighing[], wallMs: number): DailyGain | null {
+  const recent = weighings.filter(
+    ({ doubt, weighing }) => doubt === null && weighing.atMs >= wallMs - GAIN_DAYS * DAY_MS,
+  );
+  const [first, last] = [recent[0]?.weighing, recent.at(-1)?.weighing];
+  if (first === undefined || last === undefined) return null;
+  return last.atMs - first.atMs < LEAST_DAYS * DAY_MS ? null : gainBetween(first, last);
+}
+
+/** Each animal's gain against those of its species and class. */
+function gains(
+  { animals }: Memory,
+  gainOf: (animal: HerdAnimal) => DailyGain | null,
+): Map<string, { own: DailyGain; against: AgainstMob }> {
+  const known = animals.flatMap((animal) => {
+    const gain = gainOf(animal);
+    return gain === null ? [] : [{ animal, gain, kind: `${animal.species} ${animal.class}` }];
+  });
+  const found = new Map<string, { own: DailyGain; against: AgainstMob }>();
+  for (const { animal, gain, kind } of known) {
+    const others = known.filter((other) => other.kind === kind && other.animal !== animal);
+    const against = againstMob(
+      gain,
+      others.map((other) => other.gain),
+    );
+    if (against !== null) found.set(animal.id, { own: gain, against });
+  }
+  return found;
+}

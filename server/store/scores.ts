@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import { bodyConditionFrom, eyelidFrom, type Scores, soilingFrom } from '../../core/worms/scores.ts';
+import type { Db } from './open-store.ts';
+
+const Row = z.strictObject({
+  animal_id: z.string(),
+  at_ms: z.int(),
+  by: z.string(),
+  eyelid: z.number().nullable(),
+  body: z.number().nullable(),
+  soiling: z.number().nullable(),
+  jaw: z.enum(['none', 'swollen']).nullable(),
+  coat: z.enum(['smooth', 'rough']).nullable(),
+});
+
+/** Scores with the animal they were seen at. */
+export interface AnimalScores extends Scores {
+  readonly animalId: string;
+}
+
+/** Scores on disk, never edited and never deleted: a later one stands beside an earlier. */
+export function createScoreStore(db: Db) {
+  const insert = db.prepare(
+    `INSERT INTO scores (animal, at_ms, by, eyelid, body, soiling, jaw, coat)
+     VALUES ((SELECT number FROM animals WHERE id = @animalId), @atMs, @by, @eyelid, @body, @soiling, @jaw, @coat)`,
+  );
+  const PARTS = 'animals.id AS animal_id, at_ms, by, eyelid, body, soiling, jaw, coat';
+  const FROM = 'FROM scores JOIN animals ON animals.number = scores.animal';
+  const newest = db.prepare(
+    `SELECT ${PARTS} ${FROM} WHERE animal = (SELECT number FROM animals WHERE id = ?)
+     ORDER BY at_ms DESC, sequence DESC LIMIT ?`,
+  );
+  return {
+    /** Writes what was seen of an animal. */
+    add({ animalId, atMs, by, eyelid, body, soiling, jaw, coat }: AnimalScores): void {
+      insert.run({ animalId, atMs, by, eyelid, body, soiling, jaw, coat });
+    },
+    /** The newest scores of an animal, newest first, at most so many. */
+    newest(animalId: string, most: number): AnimalScores[] {
+      return newest.all(animalId, most).map(toScores);
+    },
+  };
+}
+
+function toScores(raw: unknown): AnimalScores {
+  const row = Row.parse(raw);
+  return {
+    animalId: row.animal_id,
+    atMs: row.at_ms,
+    by: row.by,
+    eyelid: row.eyelid === null ? null : eyelidFrom(row.eyelid),
+    body: row.body === null ? null : bodyConditionFrom(row.body),
+    soiling: row.soiling === null ? null : soilingFrom(row.soiling),
+    jaw: row.jaw,
+    coat: row.coat,
+  };
+}

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { AnimalClass, AnimalNote, MARKS } from './animal.ts';
+import { intentId as id, ref } from './refs.ts';
+
+/** One thing set right about an animal; days are dates such as "2026-04-30". */
+export const AnimalEditView = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('name'), name: z.string().trim().min(1).max(24) }),
+  z.strictObject({ what: z.literal('class'), class: AnimalClass }),
+  z.strictObject({ what: z.literal('milk'), inMilk: z.boolean() }),
+  z.strictObject({
+    what: z.literal('day'),
+    day: z.enum(['born', 'bred', 'kidded']),
+    on: z.iso.date().nullable(),
+  }),
+  z.strictObject({ what: z.literal('pen'), pen: z.string().trim().min(1).max(30).nullable() }),
+  z.strictObject({ what: z.literal('mark'), mark: z.enum(MARKS).nullable() }),
+]);
+/** One thing set right about an animal. */
+export type AnimalEditView = z.infer<typeof AnimalEditView>;
+
+/** Signs scored at one look; `null` for each that was not looked at. */
+export const ScoredView = z.strictObject({
+  /** 1 red to 5 white; sheep and goats only. */
+  eyelid: z.union([z.literal(1), z.literal(2), z.literal(3), z.literal(4), z.literal(5)]).nullable(),
+  /** 1 to 5 in halves. */
+  body: z.number().min(1).max(5).multipleOf(0.5).nullable(),
+  /** 0 none to 5. */
+  soiling: z.number().int().min(0).max(5).nullable(),
+  jaw: z.enum(['none', 'swollen']).nullable(),
+  /** Goats only. */
+  coat: z.enum(['smooth', 'rough']).nullable(),
+});
+/** Signs scored at one look. */
+export type ScoredView = z.infer<typeof ScoredView>;
+
+/** What a person can want of the herd. */
+export const HERD_INTENTS = [
+  z.strictObject({ type: z.literal('edit-animal'), id, animalId: ref, edit: AnimalEditView }),
+  /** A new electronic tag for a lost one, or the first. */
+  z.strictObject({ type: z.literal('retag'), id, animalId: ref, tag: z.string().max(32) }),
+  /** A new visual tag; `lost` is the one it takes the place of, `null` where it is one more. */
+  z.strictObject({
+    type: z.literal('retag-visual'),
+    id,
+    animalId: ref,
+    lost: z.string().max(30).nullable(),
+    fresh: z.string().trim().min(1).max(30),
+  }),
+  /** Sold or dead: kept, and shown no more. */
+  z.strictObject({ type: z.literal('leave-herd'), id, animalId: ref, how: z.enum(['sold', 'died']) }),
+  z.strictObject({ type: z.literal('score'), id, animalId: ref, scored: ScoredView }),
+  z.strictObject({ type: z.literal('note-animal'), id, animalId: ref, note: AnimalNote }),
+  z.strictObject({ type: z.literal('set-worm-season'), id, season: z.enum(['high', 'low']) }),
+  /** The mean of the mob's last egg counts, in eggs per gram; `null` where none is known. */
+  z.strictObject({
+    type: z.literal('set-egg-mean'),
+    id,
+    eggsPerGram: z.number().min(0).max(100_000).nullable(),
+  }),
+] as const;
