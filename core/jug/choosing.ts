@@ -4,7 +4,7 @@ import { type MixMode, ONE_PACKET, type PowderAmount, planMix } from '../mixing/
 import { scoreDilutions } from '../mixing/recommend.ts';
 import { celsius } from '../quantity/temperature.ts';
 import { millilitres } from '../quantity/volume.ts';
-import type { Mixing, MixingAt, MixingOutcome } from './state.ts';
+import type { Mixing, MixingOutcome } from './state.ts';
 import { go, type MixingWorld, refuse } from './world.ts';
 
 /** The most packets that go into one jug (our own guard). */
@@ -65,17 +65,18 @@ export function chooseDilution(
   return go({ step: 'water', packetId, amount, mode, perPacketMl });
 }
 
-/** Takes the water's temperature, and with it all that the plan needs. */
+/**
+ * Takes the water's temperature, and with it all that the plan needs.
+ *
+ * Told while the volume is still open, it takes the volume the packet is sold for.
+ */
 export function chooseWater(mixing: Mixing, degrees: number, world: MixingWorld): MixingOutcome {
-  if (mixing.step !== 'water') return refuse(mixing, 'wrong-state');
+  if (mixing.step !== 'water' && mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
   if (!(degrees >= 1 && degrees <= 40)) return refuse(mixing, 'temperature-out-of-range');
-  return planned(mixing, degrees, world);
-}
-
-function planned(mixing: MixingAt<'water'>, degrees: number, world: MixingWorld): MixingOutcome {
   const found = packetById(world.formulary, mixing.packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
-  const recipe = { perPacket: millilitres(mixing.perPacketMl), mode: mixing.mode };
+  const perPacketMl = mixing.step === 'water' ? mixing.perPacketMl : found.packet.madeUpToMl.value;
+  const recipe = { perPacket: millilitres(perPacketMl), mode: mixing.mode };
   const plan = planMix(found.medicine.id, found.packet, recipe, mixing.amount, celsius(degrees));
   return go({ step: 'place', plan });
 }

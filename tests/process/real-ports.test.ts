@@ -57,6 +57,7 @@ test.runIf(has('socat'))(
     scales.bench.placeJug(grams(250));
     await kiosk.until((s) => s.bench.steady && s.bench.live === 250, 'jug at rest');
     await kiosk.send({ type: 'mix-jug-placed' });
+    await kiosk.send({ type: 'mix-jug-is-empty', vesselId: null, deliberate: true });
     scales.bench.pour(grams(600), grams(930));
     await kiosk.until((s) => s.bench.steady && s.bench.live === 1180, 'water at rest');
     await kiosk.send({ type: 'mix-poured' });
@@ -79,6 +80,7 @@ test.runIf(has('socat'))(
       round: {
         cautions: [
           { code: 'not-approved', strength: 'stop' },
+          { code: 'conflict-window', strength: 'note' },
           { code: 'scale-unchecked', strength: 'note' },
         ],
       },

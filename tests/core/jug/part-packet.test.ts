@@ -121,6 +121,12 @@ describe('the amount and the volume', () => {
     expect(choose(true)).toBe(held);
   });
 
+  test('not chosen when the temperature is told, is the one the packet is sold for', () => {
+    const event = { type: 'water-temperature', celsius: 20 } as const;
+    const { plan } = standsAt(reduceMixing(mixingAt('dilution'), event, mixingWorld(0)), 'place');
+    expect(plan.namedVolume.value).toBeCloseTo(946.352946, 6);
+  });
+
   test('added to instead of made up to asks for more water and makes a weaker jug', () => {
     const added = reduceMixing(mixingAt('dilution'), { type: 'mode', mode: 'add-to' }, mixingWorld(0));
     const [best] = standsAt(added, 'dilution').scores;

@@ -37,7 +37,7 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
   ],
   'water-temperature': [
     { type: 'water-temperature', celsius: 20 },
-    { ...REFUSED, water: 'place' },
+    { ...REFUSED, dilution: 'place', water: 'place' },
   ],
   'jug-placed': [{ type: 'jug-placed' }, { ...REFUSED, place: 'pour', 'new-jug': 'pour' }],
   'jug-is-empty': [
