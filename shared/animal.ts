@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type * as animal from '../core/herd/animal.ts';
+import { ANIMAL_NOTES } from '../core/herd/picked.ts';
 import type * as whom from '../core/worms/who-to-treat.ts';
 
 /** The species the kiosk knows. */
@@ -13,22 +14,9 @@ export const AnimalClass = z.enum([
 ]) satisfies z.ZodType<animal.AnimalClass>;
 
 /** What can be noted of an animal, picked from a list. */
-export const AnimalNote = z.enum([
-  'lame',
-  'coughing',
-  'scouring',
-  'off-feed',
-  'wound',
-  'feet-trimmed',
-  'good-mother',
-  'vet-saw-it',
-  'watch',
-]);
+export const AnimalNote = z.enum(ANIMAL_NOTES);
 /** What can be noted of an animal, picked from a list. */
 export type AnimalNote = z.infer<typeof AnimalNote>;
-
-/** A colour mark on the coat, picked from a list; a herd file may bring others. */
-export const MARKS = ['red', 'blue', 'green', 'orange', 'purple', 'black'] as const;
 
 /** What to do with an animal today by the farm's rules. */
 export const Advice = z.enum(['treat', 'leave', 'look-again']) satisfies z.ZodType<whom.Advice>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { AnimalClass, AnimalNote, MARKS } from './animal.ts';
+import { MARKS } from '../core/herd/picked.ts';
+import { AnimalClass, AnimalNote } from './animal.ts';
 import { intentId as id, ref } from './refs.ts';
 
 /** One thing set right about an animal; days are dates such as "2026-04-30". */

@@ -88,6 +88,8 @@ export const KioskState = z.strictObject({
   /** Why the dose on offer is what it is; `null` where none is on offer. */
   card: DoseCardView.nullable(),
   animals: z.array(AnimalView),
+  /** Grows whenever something is kept of an animal: what was asked of one before is stale then. */
+  herdRevision: z.number().int(),
   /** Who may be milked and who may be sold, one row an animal. */
   board: z.array(BoardRowView),
   jugs: z.array(JugView),

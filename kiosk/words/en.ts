@@ -4,6 +4,7 @@ import type { MixingView, PourView } from '../../shared/mixing.ts';
 import type { DeviceView, FigureView, LinkStatus, RegimenView } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { enAfter } from './en-after.ts';
+import { enAnimals } from './en-animals.ts';
 import { enBoard } from './en-board.ts';
 import { enBottle } from './en-bottle.ts';
 import { enCautions } from './en-cautions.ts';
@@ -22,6 +23,7 @@ export const en = {
   after: enAfter,
   board: enBoard,
   bottle: enBottle,
+  animals: enAnimals,
   cautions: enCautions,
   check: enCheck,
   dayBook: enDayBook,
@@ -101,8 +103,7 @@ export const en = {
     noJug: 'No jug in service',
     mixing: 'being mixed',
     toApprove: (count: number) => `${count} to approve`,
-    doses: (whole: number, apart: number) =>
-      `${whole === 1 ? '1 dose' : `${whole} doses`} today${apart === 0 ? '' : `, ${apart} in part`}`,
+    dosesToday: (count: number) => (count === 1 ? '1 dose today' : `${count} doses today`),
   },
 
   platform: {

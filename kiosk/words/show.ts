@@ -109,6 +109,40 @@ export class Show {
     return this.#format(at, { weekday: 'short', day: 'numeric', month: 'short' }).replaceAll(',', '');
   }
 
+  /** A day of any year, such as "30 Apr 2026". */
+  date(at: Instant | undefined): string {
+    if (at === undefined) return DASH;
+    return this.#format(at, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
+  }
+
+  /** The month of a day, such as "Apr". */
+  month(at: Instant): string {
+    return this.#format(at, { month: 'short', timeZone: 'UTC' });
+  }
+
+  /** A day with its weekday, such as "Thu 30 Apr 2026". */
+  weekday(at: Instant): string {
+    return this.#format(at, {
+      weekday: 'short',
+      day: 'numeric',
+      month: 'short',
+      year: 'numeric',
+      timeZone: 'UTC',
+    }).replaceAll(',', '');
+  }
+
+  /** A change, with its sign, to a whole number. */
+  signed(value: number): string {
+    const whole = Math.round(value);
+    return whole < 0 ? `−${showNumber(-whole, 0)}` : showNumber(whole, 0);
+  }
+
+  /** How well a weight is known, in the keeper's unit with a digit more than the scale shows. */
+  fineWeight(value: number): string {
+    const { unit, division } = this.#settings();
+    return showWeight(grams(value), unit, grams((division ?? USUAL_DIVISION) / 10));
+  }
+
   /** The time, with its day unless that is today. */
   when(at: Instant | undefined): string {
     if (at === undefined) return DASH;

@@ -50,7 +50,12 @@ function change(
   const left = after.animal.life.kind !== 'present';
   const others = memory.animals.filter(({ id }) => id !== animalId);
   const animals = left ? others : [...others, after.animal].sort((a, b) => a.name.localeCompare(b.name));
-  barn.memory = { ...memory, animals, gone: left ? [...memory.gone, after.animal] : memory.gone };
+  barn.memory = {
+    ...memory,
+    animals,
+    gone: left ? [...memory.gone, after.animal] : memory.gone,
+    herdRevision: memory.herdRevision + 1,
+  };
   // A dose on offer rests on what the animal was: in milk, bred, or here at all.
   runRound(barn, { type: 'world-changed', what: 'rules' });
   return null;
@@ -114,7 +119,11 @@ export function score(barn: BarnContext, { animalId, scored }: Of<'score'>): Ref
   };
   store.scores.add(seen);
   const known = [...(memory.scores.get(animalId) ?? []), seen].slice(-SCORES_KEPT);
-  barn.memory = { ...memory, scores: new Map(memory.scores).set(animalId, known) };
+  barn.memory = {
+    ...memory,
+    scores: new Map(memory.scores).set(animalId, known),
+    herdRevision: memory.herdRevision + 1,
+  };
   return null;
 }
 
@@ -124,5 +133,6 @@ export function note(barn: BarnContext, intent: Of<'note-animal'>): Refusal | nu
   if (!memory.animals.some(({ id }) => id === intent.animalId)) return 'no-such-animal';
   const atMs = Math.round(barn.clock.now().wallMs);
   store.notes.add(intent.animalId, { atMs, by: memory.settings.person, note: intent.note });
+  barn.memory = { ...memory, herdRevision: memory.herdRevision + 1 };
   return null;
 }

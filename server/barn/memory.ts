@@ -42,6 +42,8 @@ export interface Memory {
   readonly animals: readonly HerdAnimal[];
   /** Those that were sold, died or were merged into another record. */
   readonly gone: readonly HerdAnimal[];
+  /** Grows whenever something is kept of an animal. */
+  readonly herdRevision: number;
   /** The newest scores by animal, oldest first. */
   readonly scores: ReadonlyMap<string, readonly AnimalScores[]>;
   readonly jugs: readonly Jug[];
@@ -108,6 +110,7 @@ export function loadMemory(
     syringeChecks: store.syringeChecks.latest(),
     animals: withLastWeights(weighed, entries),
     gone: herd.filter((animal) => !isPresent(animal)),
+    herdRevision: 0,
     scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
     jugs: withDrawn(store.jugs.all(), entries),
     vessels: store.vessels.all(),

@@ -73,7 +73,7 @@ function keepWeighing(barn: BarnContext, { animalId, weight }: VisitWeighed): vo
       ? { ...animal, lastWeight: { mass, atMs } }
       : animal,
   );
-  barn.memory = { ...memory, animals };
+  barn.memory = { ...memory, animals, herdRevision: memory.herdRevision + 1 };
 }
 
 function carryOut(barn: BarnContext, effect: RoundEffect): void {

@@ -8,6 +8,7 @@ import { en } from '../../kiosk/words/en.ts';
 import { Show } from '../../kiosk/words/show.ts';
 import { displayFaults, dosesIn } from '../oracles/display-faults.ts';
 import { mountApp } from './mount-app.ts';
+import { openScene } from './open-scene.ts';
 import { treatment } from './preview/base-state.ts';
 import { offered } from './preview/dose-card-scenes.ts';
 import { SCENES } from './preview/scenes.ts';
@@ -43,9 +44,8 @@ describe('the checker itself', () => {
 
 test('every screen there is shows its doses by the rules', async () => {
   let doses = 0;
-  for (const { state, place, taps = [] } of SCENES) {
-    const app = mountApp(state, place);
-    for (const tap of taps) if (!tap.startsWith('hold:')) app.click(tap);
+  for (const scene of SCENES) {
+    const app = await openScene(scene);
     const all = texts(document.body);
     await app.close();
     doses += all.reduce((sum, text) => sum + dosesIn(text), 0);

@@ -22,7 +22,18 @@ export interface MountedApp {
 }
 
 /** Mounts the page at a place; with a state, the socket has already sent it. */
-export function mountApp(state: KioskState | null, place = 'home'): MountedApp {
+export function mountApp(
+  state: KioskState | null,
+  place = 'home',
+  http: Readonly<Record<string, unknown>> = {},
+): MountedApp {
+  vi.stubGlobal(
+    'fetch',
+    vi.fn(async (path: string) => {
+      const known = path in http;
+      return new Response(JSON.stringify(known ? http[path] : {}), { status: known ? 200 : 404 });
+    }),
+  );
   const sockets: FakeSocket[] = [];
   vi.stubGlobal(
     'WebSocket',

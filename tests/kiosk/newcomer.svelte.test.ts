@@ -48,7 +48,7 @@ test('the day book lists what stands, and what it was', () => {
 });
 
 test('the doses of the day are those that were given', () => {
-  expect(open('home-corrected').text('door-daybook')).toContain('2 doses today, 1 in part');
+  expect(open('home-corrected').text('door-daybook')).toContain('3 doses today');
 });
 
 test('an animal that is not the one offered can be named from the offer', () => {

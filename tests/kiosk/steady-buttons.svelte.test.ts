@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { KioskState } from '../../shared/state.ts';
 import { mountApp } from './mount-app.ts';
+import { openScene } from './open-scene.ts';
 import { SCENES } from './preview/scenes.ts';
 
 /** The state as it comes a moment later: every part new from the wire, the counters on, the scales a little off. */
@@ -14,22 +15,18 @@ function aMomentLater(state: KioskState): KioskState {
   return later;
 }
 
-test.each(SCENES)(
-  'a patch puts no new button under a finger in $name',
-  async ({ place, state, taps = [] }) => {
-    const app = mountApp(state, place);
-    try {
-      for (const tap of taps) if (!tap.startsWith('hold:')) app.click(tap);
-      const before = [...document.querySelectorAll('button')];
-      for (let times = 0; times < 2; times += 1) app.patch(aMomentLater(state));
-      const gone = before.filter((button) => !button.isConnected);
-      expect(gone.map((button) => button.dataset['testid'])).toEqual([]);
-      expect(document.querySelectorAll('button')).toHaveLength(before.length);
-    } finally {
-      await app.close();
-    }
-  },
-);
+test.each(SCENES)('a patch puts no new button under a finger in $name', async (scene) => {
+  const app = await openScene(scene);
+  try {
+    const before = [...document.querySelectorAll('button')];
+    for (let times = 0; times < 2; times += 1) app.patch(aMomentLater(scene.state));
+    const gone = before.filter((button) => !button.isConnected);
+    expect(gone.map((button) => button.dataset['testid'])).toEqual([]);
+    expect(document.querySelectorAll('button')).toHaveLength(before.length);
+  } finally {
+    await app.close();
+  }
+});
 
 test('a tap that a patch cuts in two still counts', async () => {
   const scene = SCENES.find(({ name }) => name === 'jug-idle');

@@ -219,6 +219,7 @@ export const BASE: KioskState = {
   offer: null,
   card: null,
   animals: [...HERD],
+  herdRevision: 0,
   board: HERD.map(({ id }) => ({
     animal: id,
     milk: { kind: 'free' as const },

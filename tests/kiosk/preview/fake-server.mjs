@@ -16,13 +16,18 @@ const TYPES = {
  * Serves a built kiosk and stands in for its server: every page gets the state that is set, and pongs.
  *
  * @param {string} root folder of the built kiosk
- * @returns {Promise<{ url: string, show: (state: unknown) => void, received: unknown[], close: () => Promise<void> }>}
+ * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>) => void, received: unknown[], close: () => Promise<void> }>}
  */
 export async function startFakeServer(root) {
   let state;
+  let answers = {};
   const received = [];
   const http = createServer((request, response) => {
     const path = normalize(new URL(request.url ?? '/', 'http://kiosk').pathname);
+    if (path in answers) {
+      response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answers[path]));
+      return;
+    }
     const file = join(root, path === '/' ? 'index.html' : path);
     if (!file.startsWith(root) || !existsSync(file)) {
       response.writeHead(404).end();
@@ -49,8 +54,9 @@ export async function startFakeServer(root) {
   await new Promise((resolve) => http.listen(0, '127.0.0.1', resolve));
   return {
     url: `http://127.0.0.1:${http.address().port}/`,
-    show: (next) => {
+    show: (next, http = {}) => {
       state = next;
+      answers = http;
     },
     received,
     close: () =>

@@ -6,6 +6,8 @@ export interface Scene {
   /** The address behind the "#". */
   readonly place: string;
   readonly state: KioskState;
+  /** What the server answers to a path asked by HTTP. */
+  readonly http?: Readonly<Record<string, unknown>>;
   /** Test ids tapped in turn; one that starts with "hold:" is kept pressed in the picture. */
   readonly taps?: readonly string[];
 }

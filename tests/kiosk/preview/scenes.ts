@@ -1,4 +1,5 @@
 import type { KioskState } from '../../../shared/state.ts';
+import { ANIMAL_SCENES } from './animal-scenes.ts';
 import { BASE, JUG, OFFER, RIVAL, TWO_DRAWS, treatment } from './base-state.ts';
 import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
@@ -77,6 +78,7 @@ export const SCENES: readonly Scene[] = [
   },
   { name: 'no-jug', place: 'platform', state: at({ jugs: [JUG, RIVAL] }) },
   { name: 'no-jug-none', place: 'platform', state: at({ jugs: [] }) },
+  ...ANIMAL_SCENES,
   ...PROOF_SCENES,
   {
     name: 'visit-empty',

@@ -74,7 +74,7 @@ export async function takeShots({
 }
 
 async function takeOne(page, server, scene, face, folder) {
-  server.show({ ...scene.state, face });
+  server.show({ ...scene.state, face }, scene.http);
   const said = [];
   const onConsole = (message) => message.type() === 'error' && said.push(message.text());
   const onError = (error) => said.push(error.message);
@@ -85,6 +85,8 @@ async function takeOne(page, server, scene, face, folder) {
   await page.goto(`${server.url}#${scene.place}`);
   await page.waitForSelector('.kiosk[data-status="live"]', { timeout: 5000 });
   await page.evaluate(() => document.fonts.ready);
+  // What is fetched after the start, screen or answer, has come once nothing more is asked.
+  await page.waitForLoadState('networkidle');
   for (const tap of scene.taps ?? []) await press(page, tap);
   await page.screenshot({ path: join(folder, `${scene.name}.png`) });
   const found = await page.evaluate(lookForFaults);

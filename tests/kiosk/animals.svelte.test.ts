@@ -1,0 +1,100 @@
+import { expect, test, vi } from 'vitest';
+import type { Intent } from '../../shared/intent.ts';
+import { type MountedApp, mountApp } from './mount-app.ts';
+import { openScene } from './open-scene.ts';
+import { SCENES } from './preview/scenes.ts';
+
+async function open(name: string): Promise<MountedApp> {
+  const scene = SCENES.find((each) => each.name === name);
+  if (scene === undefined) throw new Error(`there is no scene ${name}`);
+  return openScene(scene);
+}
+
+function sent(app: MountedApp): Intent | undefined {
+  return app.socket.intents.at(-1);
+}
+
+test('scores are logged by one tap a sign, in any order, and nothing not seen', async () => {
+  const app = await open('animal-score');
+  app.click('step-4');
+  app.click('step-2.5');
+  app.click('sign-jaw');
+  app.click('step-swollen');
+  app.click('log-scores');
+  expect(sent(app)).toMatchObject({
+    type: 'score',
+    animalId: 'a1',
+    scored: { eyelid: 4, body: 2.5, soiling: null, jaw: 'swollen', coat: null },
+  });
+  await app.close();
+});
+
+test('the same step tapped again takes the score back', async () => {
+  const app = await open('animal-score');
+  app.click('step-4');
+  app.click('sign-eyelid');
+  app.click('step-4');
+  expect(app.get('log-scores').hasAttribute('disabled')).toBe(true);
+  await app.close();
+});
+
+test('a day is picked by steps and never after today', async () => {
+  const app = await open('animal-bred');
+  app.click('month-more');
+  app.click('day-less');
+  app.click('day-set');
+  expect(sent(app)).toMatchObject({
+    type: 'edit-animal',
+    edit: { what: 'day', day: 'bred', on: '2026-02-11' },
+  });
+  await app.close();
+});
+
+test.each([
+  ['animal-edit', ['edit-milk'], { type: 'edit-animal', edit: { what: 'milk', inMilk: false } }],
+  ['animal-class', ['pick-castrate'], { type: 'edit-animal', edit: { what: 'class', class: 'castrate' } }],
+  ['animal-mark', ['pick-blue'], { type: 'edit-animal', edit: { what: 'mark', mark: 'blue' } }],
+  ['animal-mark', ['pick-none'], { type: 'edit-animal', edit: { what: 'mark', mark: null } }],
+  [
+    'animal-pen',
+    ['pick-other', 'key-1', 'key-2', 'key-done'],
+    { type: 'edit-animal', edit: { what: 'pen', pen: '12' } },
+  ],
+  ['animal-tag-read', ['retag-use'], { type: 'retag', tag: '982000123456999' }],
+  ['animal-tag', ['retag-visual', 'key-7', 'key-done'], { type: 'retag-visual', lost: '12', fresh: '7' }],
+  ['animal-note', ['note-lame'], { type: 'note-animal', note: 'lame' }],
+] as const)('on %s the taps %j are sent', async (scene, taps, intent) => {
+  const app = await open(scene);
+  for (const tap of taps) app.click(tap);
+  expect(sent(app)).toMatchObject({ ...intent, animalId: 'a1' });
+  await app.close();
+});
+
+test('the season is turned and a mean of eggs entered on the list of whom to treat', async () => {
+  const app = await open('whom');
+  await vi.waitFor(() => app.get('worm-season'));
+  app.click('worm-season');
+  expect(sent(app)).toMatchObject({ type: 'set-worm-season', season: 'low' });
+  app.click('egg-count');
+  for (const key of ['key-3', 'key-5', 'key-0', 'key-done']) app.click(key);
+  expect(sent(app)).toMatchObject({ type: 'set-egg-mean', eggsPerGram: 350 });
+  await app.close();
+});
+
+test('what was kept anew is asked for again', async () => {
+  const app = await open('animal');
+  await vi.waitFor(() => app.get('animal-scores'));
+  const asked = vi.mocked(fetch);
+  const before = asked.mock.calls.length;
+  app.patch({ herdRevision: 1 });
+  await vi.waitFor(() => expect(asked.mock.calls.length).toBeGreaterThan(before));
+  await app.close();
+});
+
+test('a server that does not answer is told, and asked again', async () => {
+  const scene = SCENES.find((each) => each.name === 'animal');
+  const app = mountApp(scene?.state ?? null, 'animals/a1', {});
+  await vi.waitFor(() => app.get('animal-failed'));
+  expect(app.text('animal-failed')).toContain('does not answer');
+  await app.close();
+});

@@ -1,0 +1,215 @@
+import type { AnimalPage, WhomView } from '../../../shared/animal-page.ts';
+import type { KioskState } from '../../../shared/state.ts';
+import { BASE, HERD, NOW, OFFER, treatment } from './base-state.ts';
+import type { Scene } from './scene.ts';
+
+const ADVICE = { a1: 'treat', a3: 'look-again', a4: 'leave', a8: 'treat' } as const;
+const animals: KioskState['animals'] = HERD.map((animal) => ({
+  ...animal,
+  advice: ADVICE[animal.id as keyof typeof ADVICE] ?? null,
+  visualTags: animal.id === 'a1' ? ['12', 'B7'] : [],
+  pen: animal.id === 'a1' ? 'North' : animal.id === 'a2' ? '3' : null,
+  mark: animal.id === 'a1' ? 'red' : null,
+  bornAt: animal.id === 'a1' ? '2024-03-02T00:00:00Z' : null,
+  bredAt: animal.id === 'a1' ? '2026-01-12T00:00:00Z' : null,
+  kiddedAt: animal.id === 'a1' ? '2025-04-30T00:00:00Z' : null,
+}));
+const state: KioskState = { ...BASE, animals };
+const [clover] = animals;
+if (clover === undefined) throw new Error('the herd is empty');
+
+function weighing(at: string, kilograms: number, extra: Partial<AnimalPage['weighings'][number]> = {}) {
+  return {
+    at,
+    grams: kilograms * 1000,
+    uncertaintyGrams: 120,
+    method: 'scale',
+    doubt: null,
+    ...extra,
+  } as const;
+}
+
+const page: AnimalPage = {
+  animal: clover,
+  life: 'present',
+  leftAt: null,
+  formerTags: ['982000123456000'],
+  weighings: [
+    weighing('2026-04-14T13:32:00Z', 24.6),
+    weighing('2026-03-20T09:00:00Z', 24.4),
+    weighing('2026-03-02T09:00:00Z', 50.1, { doubt: 'pounds-for-kilograms' }),
+    weighing('2026-02-14T09:00:00Z', 23.1, { uncertaintyGrams: 450 }),
+    weighing('2026-01-20T09:00:00Z', 21.9),
+    weighing('2025-12-28T09:00:00Z', 21.2, { method: 'imported', uncertaintyGrams: null }),
+  ],
+  growth: {
+    lastGain: 8,
+    trend: { gain: 34, low: 12, high: 52, direction: 'gaining', used: 5, doubted: 1 },
+    mob: { own: 24, mean: 41, others: 6, standing: 'behind' },
+  },
+  scores: [
+    { at: '2026-04-13T08:00:00Z', by: 'Sam', eyelid: 4, body: 2.5, soiling: 1, jaw: 'none', coat: 'rough' },
+  ],
+  notes: [{ at: '2026-04-10T08:00:00Z', by: 'Sam', note: 'off-feed' }],
+  treatments: [
+    treatment('t4', { givenAt: '2026-04-14T13:32:00Z', volumeMl: 6 }),
+    treatment('t1', { givenAt: '2026-02-14T13:32:00Z', volumeMl: 5.7 }),
+  ],
+  advice: {
+    animal: 'a1',
+    advice: 'treat',
+    lookAgainAt: '2026-04-21T08:00:00Z',
+    reasons: [
+      {
+        sign: 'eyelid-pale',
+        speaksFor: 'treat',
+        source: 'Five point check, sheep101.info/5ptcheck: treat 4 and 5',
+      },
+      {
+        sign: 'behind-the-mob',
+        speaksFor: 'look-again',
+        source: 'Vet Times 2025: treat those below the average gain of some 30',
+      },
+      { sign: 'coat-rough', speaksFor: 'look-again', source: 'Five point check, sheep101.info/5ptcheck' },
+      { sign: 'clean', speaksFor: 'leave', source: 'Common practice, no source' },
+      {
+        sign: 'body-fit',
+        speaksFor: 'leave',
+        source: 'Five point check, waldeneffect.org: 2 and less usually treated',
+      },
+    ],
+  },
+};
+
+function row(animal: string, advice: 'treat' | 'leave' | 'look-again', signs: readonly string[]) {
+  return {
+    animal,
+    advice,
+    lookAgainAt: '2026-04-21T08:00:00Z',
+    reasons: signs.map((sign) => ({ sign, speaksFor: advice, source: 's' })),
+  } as WhomView['rows'][number];
+}
+
+const whom: WhomView = {
+  season: 'high',
+  eggsPerGram: 350,
+  rows: [
+    row('a1', 'treat', ['eyelid-pale', 'behind-the-mob']),
+    row('a8', 'treat', ['jaw-swollen']),
+    row('a3', 'look-again', ['eyelid-middling', 'soiled']),
+    row('a4', 'leave', ['eyelid-red', 'body-fit', 'with-the-mob']),
+  ],
+  left: { treat: 2, left: 2, share: 0.5, advised: 0.15, verdict: 'enough-left', couldLeave: [] },
+  notScored: 5,
+};
+
+const http = { '/api/animals/a1': page, '/api/whom-to-treat': whom };
+const scene = (name: string, place: string, extra: Partial<Scene> = {}): Scene => ({
+  name,
+  place,
+  state,
+  http,
+  ...extra,
+});
+const newcomer: AnimalPage = {
+  ...page,
+  animal: { ...clover, advice: null, mark: null, pen: null, bredAt: null, kiddedAt: null },
+  weighings: page.weighings.slice(0, 1),
+  growth: { lastGain: null, trend: null, mob: null },
+  scores: [],
+  notes: [],
+  treatments: [],
+  advice: null,
+};
+
+/** The animals, their pages, scores and whom to treat. */
+export const ANIMAL_SCENES: readonly Scene[] = [
+  scene('animals', 'animals'),
+  scene('animals-none', 'animals', { state: { ...BASE, animals: [] } }),
+  scene('animals-by', 'animals/by=B'),
+  scene('animals-find', 'animals/find'),
+  scene('animals-found', 'animals/find', { taps: ['find-J'] }),
+  scene('animal', 'animals/a1'),
+  scene('animal-new', 'animals/a1', { http: { '/api/animals/a1': newcomer } }),
+  scene('animal-sold', 'animals/a1', {
+    state: { ...state, animals: animals.slice(1) },
+    http: { '/api/animals/a1': { ...page, life: 'sold', leftAt: NOW, advice: null } },
+  }),
+  scene('animal-growth', 'animals/a1/growth'),
+  scene('animal-growth-first', 'animals/a1/growth', { http: { '/api/animals/a1': newcomer } }),
+  scene('animal-why', 'animals/a1/why'),
+  scene('animal-note', 'animals/a1/note'),
+  scene('animal-score', 'animals/a1/score'),
+  scene('animal-score-body', 'animals/a1/score', { taps: ['step-4'] }),
+  scene('animal-score-jaw', 'animals/a1/score', { taps: ['step-4', 'step-2.5', 'step-0'] }),
+  scene('animal-edit', 'animals/a1/edit'),
+  scene('animal-class', 'animals/a1/edit/class'),
+  scene('animal-bred', 'animals/a1/edit/bred'),
+  scene('animal-pen', 'animals/a1/edit/pen'),
+  scene('animal-mark', 'animals/a1/edit/mark'),
+  scene('animal-tag', 'animals/a1/edit/tag'),
+  scene('animal-tag-read', 'animals/a1/edit/tag', {
+    state: { ...state, shed: { ...state.shed, unknownTag: '982000123456999' } },
+  }),
+  scene('animal-gone', 'animals/a1/edit/gone'),
+  scene('whom', 'animals/whom'),
+  scene('whom-nobody', 'animals/whom', {
+    http: { '/api/whom-to-treat': { ...whom, rows: [], left: null, eggsPerGram: null, notScored: 9 } },
+  }),
+  scene('whom-too-few', 'animals/whom', {
+    http: {
+      '/api/whom-to-treat': {
+        ...whom,
+        left: { treat: 2, left: 2, share: 0.5, advised: 1, verdict: 'too-few-left', couldLeave: ['a1'] },
+      },
+    },
+  }),
+  scene('whom-eggs', 'animals/whom/eggs'),
+  scene('home-herd', 'home'),
+  scene('visit-new-tag', 'platform', {
+    state: {
+      ...state,
+      platform: { ...state.platform, verdict: 'settling', live: 12_600 },
+      shed: { ...state.shed, unknownTag: '982000123456999' },
+      round: {
+        step: 'visit',
+        jugId: 'j7',
+        animal: null,
+        weight: null,
+        onDeck: true,
+        likely: animals.map(({ id }) => id),
+        unanswered: [],
+      },
+    },
+  }),
+  scene('visit-score', 'platform', {
+    state: {
+      ...state,
+      platform: { ...state.platform, verdict: 'settling', live: 24_600 },
+      round: {
+        step: 'visit',
+        jugId: 'j7',
+        animal: 'a1',
+        weight: null,
+        onDeck: true,
+        likely: animals.map(({ id }) => id),
+        unanswered: [],
+      },
+    },
+  }),
+  scene('skip-score', 'platform', {
+    taps: ['skip'],
+    state: {
+      ...state,
+      offer: OFFER,
+      round: {
+        step: 'offered',
+        jugId: 'j7',
+        animal: 'a1',
+        weight: { grams: 13_603, uncertaintyGrams: 60, at: '2026-04-14T14:02:00Z' },
+        onDeck: false,
+        unanswered: [],
+      },
+    },
+  }),
+];
