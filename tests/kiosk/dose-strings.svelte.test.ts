@@ -7,7 +7,6 @@ import { drawWords } from '../../kiosk/platform/draw-words.ts';
 import { en } from '../../kiosk/words/en.ts';
 import { Show } from '../../kiosk/words/show.ts';
 import { displayFaults, dosesIn } from '../oracles/display-faults.ts';
-import { mountApp } from './mount-app.ts';
 import { openScene } from './open-scene.ts';
 import { treatment } from './preview/base-state.ts';
 import { offered } from './preview/dose-card-scenes.ts';

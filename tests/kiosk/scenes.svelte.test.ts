@@ -176,29 +176,17 @@ test.each(SCENES)('the scene $name is a state the server could send', ({ state }
   expect(KioskState.safeParse(state)).toMatchObject({ success: true });
 });
 
-test.each(SCENES)(
-  'the scene $name draws what its step needs',
-  async ({ name, place, state, http = {}, taps = [] }) => {
-    const app = mountApp(state, place, http);
-    try {
-      // Some screens are fetched, and some fetch what they show.
-      if (place.startsWith('animals'))
-        await vi.waitFor(() => {
-          if (document.querySelector('main [data-testid]') === null)
-            throw new Error('the screen has not come');
-          if (document.querySelector('[data-testid$="-loading"]') !== null)
-            throw new Error('it has no answer yet');
-        });
-      for (const tap of taps) if (!tap.startsWith('hold:')) app.click(tap);
-      const missing = (SHOWN[scene.name] ?? []).filter((testid) => app.find(testid) === null);
-      expect(missing).toEqual([]);
-      expect(document.body.textContent).not.toMatch(/undefined|NaN|\[object/);
-      expect(document.querySelectorAll('button:not([type="button"])')).toHaveLength(0);
-    } finally {
-      await app.close();
-    }
-  },
-);
+test.each(SCENES)('the scene $name draws what its step needs', async (scene) => {
+  const app = await openScene(scene);
+  try {
+    const missing = (SHOWN[scene.name] ?? []).filter((testid) => app.find(testid) === null);
+    expect(missing).toEqual([]);
+    expect(document.body.textContent).not.toMatch(/undefined|NaN|\[object/);
+    expect(document.querySelectorAll('button:not([type="button"])')).toHaveLength(0);
+  } finally {
+    await app.close();
+  }
+});
 
 test('the list of what a step needs names only scenes that exist', () => {
   const names = SCENES.map(({ name }) => name);
