@@ -19,6 +19,7 @@ import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
 import { readOwnMedicines } from './formulary/own-medicines.ts';
+import { createHerdFile } from './herd/herd-file.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createStore, type Store } from './store/store.ts';
 import { type Standing, stateView } from './view/state-view.ts';
@@ -103,6 +104,13 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     newId: () => uuidv7(),
     linkOf: (role) => devices?.linkOf(role) ?? 'absent',
     zero: (role) => devices?.zero(role) ?? 'not-ready',
+    herdFile: createHerdFile({
+      folder: join(options.dataFolder, 'import'),
+      now: () => clock.now().wallMs,
+      newId: () => uuidv7(),
+      changed: () => barn.changed(),
+      log,
+    }),
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
     tray: simulated === null ? null : createTray(simulated, random),
     leaveDemo: demo ? () => leaveDemo(options) : null,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { MARKS } from '../core/herd/picked.ts';
-import { AnimalClass, AnimalNote } from './animal.ts';
+import { AnimalClass, AnimalNote, Species } from './animal.ts';
 import { intentId as id, ref } from './refs.ts';
 
 /** One thing set right about an animal; days are dates such as "2026-04-30". */
@@ -58,4 +58,17 @@ export const HERD_INTENTS = [
     id,
     eggsPerGram: z.number().min(0).max(100_000).nullable(),
   }),
+  /** Reads a file of the import folder as a preview; nothing is written. */
+  z.strictObject({ type: z.literal('import-read'), id, file: z.string().min(1).max(255) }),
+  /** Judges the file that was read anew, by what the keeper says of it. */
+  z.strictObject({
+    type: z.literal('import-judge'),
+    id,
+    dateOrder: z.enum(['day-first', 'month-first']).nullable(),
+    species: Species.nullable(),
+  }),
+  /** Takes all good rows of a preview in, or none. */
+  z.strictObject({ type: z.literal('import-accept'), id, preview: ref }),
+  /** Puts the file aside; nothing is written. */
+  z.strictObject({ type: z.literal('import-drop'), id }),
 ] as const;

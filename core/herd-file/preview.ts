@@ -51,6 +51,21 @@ export type PreviewResult =
  * A tag or a name that stands in the file twice keeps out the later row, and one the herd has already keeps out the row.
  */
 export function previewHerd(rows: Iterable<FileRow>, rules: FileRules): PreviewResult {
+  const steps = previewInSteps(rows, rules);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** Rows judged between two steps: few enough that nobody waits for them. */
+const ROWS_A_STEP = 250;
+
+/** The same preview a few rows at a time, for whoever has other work to do between. */
+export function* previewInSteps(
+  rows: Iterable<FileRow>,
+  rules: FileRules,
+): Generator<undefined, PreviewResult> {
   const [heading, ...rest] = rows;
   if (heading === undefined) return { ok: false, why: 'empty', heading: null };
   const found = columnsOf(heading.cells);
@@ -61,7 +76,8 @@ export function previewHerd(rows: Iterable<FileRow>, rules: FileRules): PreviewR
   const good: Draft[] = [];
   const faults: RowFault[] = [];
   const filled = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
-  for (const { line, cells } of filled) {
+  for (const [at, { line, cells }] of filled.entries()) {
+    if (at % ROWS_A_STEP === ROWS_A_STEP - 1) yield undefined;
     const { draft, faults: own } = readRow(line, cells, reading);
     const clashes = draft === null ? [] : clashesOf(draft, columns, taken);
     for (const fault of [...own, ...clashes]) faults.push(fault);

@@ -12,7 +12,7 @@ export const enAnimals = {
   findTitle: 'First letters or numbers of its name or tag',
   showAll: 'Show all',
   showThese: (count: number) => `Show ${count}`,
-  newOne: 'New animal',
+  newShort: 'New',
   newTag: (tail: string) => `Tag …${tail} is new here`,
   enrolIt: 'Enrol it',
   loading: 'Looking it up…',

@@ -3,6 +3,7 @@ import type { LinkStatus } from '../../shared/shed.ts';
 import type { DeviceRole, TrayAction } from '../../shared/tray.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import type { ZeroAnswer } from '../devices/devices.ts';
+import type { HerdFile } from '../herd/herd-file.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
 import type { Clock } from './clock.ts';
@@ -20,6 +21,8 @@ export interface BarnContext {
   readonly linkOf: (role: DeviceRole) => LinkStatus;
   /** Asks a scale for zero, once and only while its link is ready. */
   readonly zero: (role: ScaleRole) => ZeroAnswer;
+  /** The herd file that is being read in. */
+  readonly herdFile: HerdFile;
   /** The setting up of devices, or why it is not to be had. */
   readonly setup: DeviceSetup | SetupClosed;
   /** Moves the simulated scales and wand; `null` outside the demo. */

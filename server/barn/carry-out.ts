@@ -5,6 +5,7 @@ import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
+import { takeIn } from './import-intents.ts';
 import { correct, discardJug, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
@@ -74,6 +75,17 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return score(barn, intent);
     case 'note-animal':
       return note(barn, intent);
+    case 'import-read':
+      return barn.herdFile.read(intent.file, barn.memory.animals);
+    case 'import-judge':
+      return barn.herdFile.judge(
+        { dateOrder: intent.dateOrder, species: intent.species },
+        barn.memory.animals,
+      );
+    case 'import-accept':
+      return takeIn(barn, intent.preview);
+    case 'import-drop':
+      return barn.herdFile.drop();
     case 'set-worm-season':
       return keep(barn, 'wormSeason', intent.season);
     case 'set-egg-mean':

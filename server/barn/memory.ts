@@ -42,6 +42,8 @@ export interface Memory {
   readonly animals: readonly HerdAnimal[];
   /** Those that were sold, died or were merged into another record. */
   readonly gone: readonly HerdAnimal[];
+  /** The preview of a herd file that was last written. */
+  readonly takenIn: { readonly preview: string; readonly animals: number } | null;
   /** Grows whenever something is kept of an animal. */
   readonly herdRevision: number;
   /** The newest scores by animal, oldest first. */
@@ -110,6 +112,7 @@ export function loadMemory(
     syringeChecks: store.syringeChecks.latest(),
     animals: withLastWeights(weighed, entries),
     gone: herd.filter((animal) => !isPresent(animal)),
+    takenIn: null,
     herdRevision: 0,
     scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
     jugs: withDrawn(store.jugs.all(), entries),

@@ -27,6 +27,12 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'same-tag': 'It wears this tag already. Wave the new one.',
   'nothing-scored': 'Nothing was scored. Tap what you see, then log it.',
   'not-scored-so': 'That score is not for this species. Leave it out.',
+  'no-such-file': 'There is no such file in the import folder. Put it there and look again.',
+  'file-too-large': 'This file is larger than 64 MB. Divide it into parts.',
+  'no-such-preview': 'That preview does not stand any more. Read the file again.',
+  'preview-outdated':
+    'An animal of the file was added since the preview was made. Nothing was written; read the file again.',
+  'nothing-to-take-in': 'No row of the file is good. Nothing was written; mend the file and read it again.',
   'no-such-caution': 'That caution does not stand any more. Look at the screen again.',
   'cannot-pass-stop': 'This is a stop: it cannot be passed here. Do what it says, or skip the animal.',
   'offer-ended': 'This dose is no longer offered. If it was given, say so where the screen asks.',

@@ -1,4 +1,7 @@
-import { CsvError, parse } from 'csv-parse/sync';
+import { finished } from 'node:stream/promises';
+import { setImmediate as turn } from 'node:timers/promises';
+import { parse as parseInParts } from 'csv-parse';
+import { parse } from 'csv-parse/sync';
 import type { FileRow } from '../../core/herd-file/preview.ts';
 
 /** The rows of a herd file, or why it cannot be read at all. */
@@ -25,10 +28,40 @@ export function readHerdFile(bytes: Uint8Array): FileResult {
   try {
     return { ok: true, rows: withLines(records(text)) };
   } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const line = typeof error['lines'] === 'number' ? error['lines'] : null;
-    return { ok: false, why: error.code.includes('QUOTE') ? 'broken-quotes' : 'no-table', line };
+    return brokenBy(error);
   }
+}
+
+/** Bytes taken apart between two turns of the event loop. */
+const BYTES_A_TURN = 32 * 1024;
+
+/** The same in parts, so that scales and screens are heard between them. */
+export async function readHerdFileInParts(bytes: Uint8Array): Promise<FileResult> {
+  const text = decoded(bytes);
+  if (text === null) return { ok: false, why: 'not-utf8', line: null };
+  const parser = parseInParts(optionsFor(text));
+  const found: ParsedRecord[] = [];
+  parser.on('data', (record: ParsedRecord) => found.push(record));
+  const ended = finished(parser).then(
+    () => null,
+    (error: unknown) => error,
+  );
+  for (let at = 0; at < bytes.length && !parser.destroyed; at += BYTES_A_TURN) {
+    parser.write(bytes.subarray(at, at + BYTES_A_TURN));
+    await turn();
+  }
+  if (!parser.destroyed) parser.end();
+  const error = await ended;
+  return error === null ? { ok: true, rows: withLines(found) } : brokenBy(error);
+}
+
+function brokenBy(error: unknown): FileResult {
+  const known =
+    error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : null;
+  if (known === null || !known.startsWith('CSV_')) throw error;
+  const line =
+    error instanceof Error && 'lines' in error && typeof error.lines === 'number' ? error.lines : null;
+  return { ok: false, why: known.includes('QUOTE') ? 'broken-quotes' : 'no-table', line };
 }
 
 function decoded(bytes: Uint8Array): string | null {
@@ -45,12 +78,11 @@ interface ParsedRecord {
 }
 
 function records(text: string): ParsedRecord[] {
-  return parse(text, {
-    bom: true,
-    delimiter: delimiterOf(text),
-    info: true,
-    relax_column_count: true,
-  }) as unknown as ParsedRecord[];
+  return parse(text, optionsFor(text)) as unknown as ParsedRecord[];
+}
+
+function optionsFor(text: string) {
+  return { bom: true, delimiter: delimiterOf(text), info: true, relax_column_count: true } as const;
 }
 
 function delimiterOf(text: string): string {

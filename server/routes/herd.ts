@@ -1,11 +1,22 @@
 import type { FastifyInstance } from 'fastify';
+import { refusal } from '../barn/barn.ts';
 import { adviceNow } from '../herd/advice-now.ts';
+import { LARGEST_FILE } from '../herd/herd-file.ts';
 import type { House } from '../house.ts';
 import { animalPage, whomView } from '../view/animal-page.ts';
 import { animalView } from '../view/animal-view.ts';
+import { importView } from '../view/import-view.ts';
 
-/** What HTTP tells of the herd. */
-export function addHerdRoutes(app: FastifyInstance, { barn }: House): void {
+/** How many faults of a herd file are told at once, unless more are asked for. */
+const FAULTS = 20;
+const MOST_FAULTS = 1000;
+
+function count(text: string | undefined, otherwise: number): number {
+  return text !== undefined && /^\d{1,7}$/.test(text) ? Number(text) : otherwise;
+}
+
+/** What HTTP tells of the herd, and the way in for a herd file. */
+export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): void {
   const { context } = barn;
   app.get('/api/animals', async () => {
     const herd = adviceNow(context);
@@ -16,4 +27,24 @@ export function addHerdRoutes(app: FastifyInstance, { barn }: House): void {
     return page ?? reply.code(404).send({ message: 'There is no such animal. GET /api/animals lists them.' });
   });
   app.get('/api/whom-to-treat', async () => whomView(context));
+  app.get<{ Querystring: { from?: string; count?: string } }>('/api/import', async ({ query }) =>
+    importView(context, count(query.from, 0), Math.min(count(query.count, FAULTS), MOST_FAULTS)),
+  );
+  // A file is whatever bytes come: what they say is for the reading to judge.
+  app.addContentTypeParser(
+    ['text/csv', 'application/octet-stream'],
+    { parseAs: 'buffer' },
+    (_request, body, done) => done(null, body),
+  );
+  app.post<{ Querystring: { name?: string } }>(
+    '/api/import',
+    { bodyLimit: LARGEST_FILE },
+    async ({ body, query }, reply) => {
+      const bytes = Buffer.isBuffer(body) ? body : Buffer.from(typeof body === 'string' ? body : '');
+      if (standing.problem !== null) return reply.code(503).send(refusal(null, 'not-configured'));
+      await context.herdFile.take(query.name?.slice(0, 255) ?? 'file', bytes, context.memory.animals);
+      barn.changed();
+      return importView(context, 0, FAULTS);
+    },
+  );
 }

@@ -68,7 +68,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
       wallMs: now.wallMs,
       clockTrusted: clock.isTrusted(),
     }),
-    herdRevision: memory.herdRevision,
+    herdRevision: memory.herdRevision + barn.herdFile.revision(),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
     dayBook: dayBookView(memory.entries, memory.animals, ROWS, memory.formulary),
     shed: shedView(barn, standing),

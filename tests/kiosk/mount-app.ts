@@ -30,6 +30,7 @@ export function mountApp(
   vi.stubGlobal(
     'fetch',
     vi.fn(async (path: string) => {
+      path = path.replace(/\?.*/, '');
       const known = path in http;
       return new Response(JSON.stringify(known ? http[path] : {}), { status: known ? 200 : 404 });
     }),

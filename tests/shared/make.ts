@@ -52,6 +52,10 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
     scored: { eyelid: 3, body: 2.5, soiling: 0, jaw: 'none', coat: 'smooth' },
   },
   'note-animal': { type: 'note-animal', id: 'i', animalId: 'anna', note: 'lame' },
+  'import-read': { type: 'import-read', id: 'i', file: 'herd.csv' },
+  'import-judge': { type: 'import-judge', id: 'i', dateOrder: 'day-first', species: 'goat' },
+  'import-accept': { type: 'import-accept', id: 'i', preview: 'p' },
+  'import-drop': { type: 'import-drop', id: 'i' },
   'set-worm-season': { type: 'set-worm-season', id: 'i', season: 'high' },
   'set-egg-mean': { type: 'set-egg-mean', id: 'i', eggsPerGram: 350 },
   approve: {

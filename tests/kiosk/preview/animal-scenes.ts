@@ -1,4 +1,5 @@
 import type { AnimalPage, WhomView } from '../../../shared/animal-page.ts';
+import type { ImportView } from '../../../shared/herd-file.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, HERD, NOW, OFFER, treatment } from './base-state.ts';
 import type { Scene } from './scene.ts';
@@ -122,9 +123,55 @@ const newcomer: AnimalPage = {
   advice: null,
 };
 
+function importScene(name: string, stage: ImportView['stage']): Scene {
+  const files = [
+    { name: 'herd.csv', bytes: 48_000 },
+    { name: 'spring lambs 2026.csv', bytes: 3_100 },
+  ];
+  return scene(name, 'animals/import', { http: { '/api/import': { files, stage } } });
+}
+
+const READY: ImportView['stage'] = {
+  step: 'ready',
+  file: 'herd.csv',
+  id: 'p1',
+  rows: 1000,
+  good: 990,
+  unknownColumns: ['Hobby'],
+  unitsMixed: true,
+  dateOrder: null,
+  species: null,
+  asks: null,
+  faultCount: 10,
+  from: 0,
+  faults: [
+    { line: 101, column: 'Born', why: 'not-a-date', value: '2025-02-30', already: null },
+    {
+      line: 201,
+      column: 'Electronic tag',
+      why: 'spoilt-by-spreadsheet',
+      value: '8.40003E+14',
+      already: null,
+    },
+    { line: 301, column: 'Name', why: 'name-in-herd', value: 'Clover', already: 'Clover' },
+  ],
+};
+
 /** The animals, their pages, scores and whom to treat. */
 export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animals', 'animals'),
+  importScene('import-files', { step: 'idle' }),
+  importScene('import-refused', {
+    step: 'refused',
+    file: 'herd.csv',
+    why: 'broken-quotes',
+    line: 17,
+    heading: null,
+  }),
+  importScene('import-ready', READY),
+  importScene('import-order', { ...READY, asks: 'date-order' }),
+  importScene('import-species', { ...READY, asks: 'species' }),
+  importScene('import-written', { step: 'written', file: 'herd.csv', animals: 990 }),
   scene('animals-none', 'animals', { state: { ...BASE, animals: [] } }),
   scene('animals-by', 'animals/by=B'),
   scene('animals-find', 'animals/find'),

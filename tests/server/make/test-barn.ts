@@ -9,6 +9,7 @@ import type { BarnContext } from '../../../server/barn/barn-context.ts';
 import type { Clock } from '../../../server/barn/clock.ts';
 import { defaultSettings, loadMemory } from '../../../server/barn/memory.ts';
 import { KioskConfig } from '../../../server/config/kiosk-config.ts';
+import { createHerdFile } from '../../../server/herd/herd-file.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import type { Intent } from '../../../shared/intent.ts';
 import type { LinkStatus } from '../../../shared/shed.ts';
@@ -81,6 +82,13 @@ export function testBarn(
       newId: () => `made-${++ids}`,
       linkOf: (role) => links[role],
       zero: () => 'no-command',
+      herdFile: createHerdFile({
+        folder: null,
+        now: () => clock.wallMs,
+        newId: () => `made-${++ids}`,
+        changed: () => {},
+        log: (message) => failures.push(message),
+      }),
       setup: 'not-in-demo',
       tray: null,
       leaveDemo: null,
