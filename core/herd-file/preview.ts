@@ -75,9 +75,11 @@ export function* previewInSteps(
   const taken = takenIn(rules.herd);
   const good: Draft[] = [];
   const faults: RowFault[] = [];
-  const filled = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
-  for (const [at, { line, cells }] of filled.entries()) {
+  let filled = 0;
+  for (const [at, { line, cells }] of rest.entries()) {
     if (at % ROWS_A_STEP === ROWS_A_STEP - 1) yield undefined;
+    if (cells.every((cell) => cell.trim() === '')) continue;
+    filled += 1;
     const { draft, faults: own } = readRow(line, cells, reading);
     const clashes = draft === null ? [] : clashesOf(draft, columns, taken);
     for (const fault of [...own, ...clashes]) faults.push(fault);
@@ -90,7 +92,7 @@ export function* previewInSteps(
     ok: true,
     good,
     faults,
-    rows: filled.length,
+    rows: filled,
     unknownColumns: columns.unknown,
     unitsMixed: units.size > 1,
   };

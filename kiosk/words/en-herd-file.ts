@@ -14,7 +14,7 @@ export const enHerdFile = {
   allGood: (good: string) => `${good} animals, every row is good`,
   nothing: 'Nothing is written yet.',
   unknownColumns: (columns: string) => `Left out: ${columns}.`,
-  unitsMixed: 'Weights in more than one unit: each was read by its own.',
+  unitsMixed: 'Weights in two units: each read by its own.',
   askOrder: 'In its dates, what comes first?',
   'day-first': 'The day: 30.4.2026',
   'month-first': 'The month: 4.30.2026',

@@ -2,6 +2,7 @@ import { deckFigures } from './deck/figures.ts';
 import { deckSpeedFigures } from './deck/speed.ts';
 import { decoderFigures } from './decoders.ts';
 import { doseFigures } from './dose.ts';
+import { herdFileFigures } from './herd-file.ts';
 import { latencyFigures } from './latency.ts';
 import { publishFigures } from './publish.ts';
 import { printFigures } from './table.ts';
@@ -11,6 +12,7 @@ const TABLES: Readonly<Record<string, () => void | Promise<void>>> = {
   publish: () => printFigures('Telling the screen', publishFigures()),
   latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
+  'herd-file': async () => printFigures('Reading a herd file', await herdFileFigures()),
   deck: deckFigures,
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),
 };
