@@ -23,7 +23,12 @@ export default defineConfig({
         root,
         plugins: [svelte()],
         resolve: { conditions: ['browser'] },
-        test: { name: 'kiosk', environment: 'happy-dom', include: ['tests/kiosk/**/*.test.ts'] },
+        test: {
+          name: 'kiosk',
+          environment: 'happy-dom',
+          include: ['tests/kiosk/**/*.test.ts'],
+          testTimeout: 30_000,
+        },
       },
       {
         root,

@@ -62,7 +62,10 @@ export const Regimen = z
     if (sayingNothing(milk)) refuse(['milk'], 'a withdrawal is never nothing: give its time, or unknown');
     if (!isKnown(target)) return;
     if (target.printedMgPerLb !== undefined && !sameRate(target.value, target.printedMgPerLb))
-      refuse(['target'], 'the rate in mg/lb is not the one in mg/kg: 1 mg/kg is 0.454 mg/lb');
+      refuse(
+        ['target'],
+        'the two rates disagree: one in mg/lb is 0.454 times the one in mg/kg for the same dose',
+      );
     if (ceiling !== null && ceiling.value <= target.value)
       refuse(['ceiling'], 'the ceiling lies above the target');
     if (floor !== null && floor.value >= target.value) refuse(['floor'], 'the floor lies below the target');

@@ -1,7 +1,7 @@
 import type { AnimalView } from '../../shared/animal.ts';
 import type { TreatmentView } from '../../shared/dose.ts';
 import type { MixingView, PourView } from '../../shared/mixing.ts';
-import type { DeviceView, FigureView, LinkStatus, RegimenView } from '../../shared/shed.ts';
+import type { DeviceView, LinkStatus } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { enAfter } from './en-after.ts';
 import { enAnimals } from './en-animals.ts';
@@ -14,6 +14,7 @@ import { enDoseCard } from './en-dose-card.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enMixing } from './en-mixing.ts';
 import { enSetup } from './en-setup.ts';
+import { enShed } from './en-shed.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
 
 type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
@@ -307,89 +308,7 @@ export const en = {
     } satisfies Record<LinkStatus, string>,
   },
 
-  shed: {
-    devices: 'Devices',
-    syringes: 'Syringes',
-    medicines: 'Dose rules',
-    people: 'People',
-    enrol: 'New animal',
-    screen: 'Screen',
-    trouble: (count: number) => (count === 1 ? '1 in trouble' : `${count} in trouble`),
-    allWell: 'all well',
-    missing: (count: number) => `${count} not set up`,
-    onHand: (count: number) => `${count} on hand`,
-    approveCount: (count: number) => (count === 0 ? 'all approved' : `${count} not approved`),
-    marks: (step: string) => `${step} marks`,
-    have: 'on hand',
-    haveNot: 'not here',
-    syringeTitle: 'Which syringes are here?',
-    unapproved: 'NOT APPROVED',
-    note: 'Note',
-    approved: 'Approved',
-    approvedBy: (name: string, day: string) => `Approved by ${name}, ${day}`,
-    onLabel: 'on the label',
-    onVet: 'on the vet’s word',
-    use: { label: 'on the label', 'extra-label': 'vet’s direction' } satisfies Record<
-      RegimenView['use'],
-      string
-    >,
-    figure: {
-      target: 'Target',
-      ceiling: 'Never above',
-      floor: 'Never below',
-      repeat: 'Not again for',
-      'min-age': 'Not younger than',
-      'min-weight': 'Not lighter than',
-      bred: 'Not after mating for',
-      males: 'Not after males left for',
-      meat: 'Meat kept back',
-      milk: 'Milk kept back',
-    } satisfies Record<FigureView['label'], string>,
-    evidence: {
-      primary: 'read in a primary source',
-      secondary: 'read in a second-hand source',
-      'own-guard': 'our own guard',
-      estimate: 'an estimate',
-      entered: 'entered here',
-      directed: 'the vet’s word',
-      'not-known': 'not known',
-      'not-for-people': 'not for people',
-    } satisfies Record<FigureView['evidence'], string>,
-    days: (count: string) => `${count} days`,
-    hours: (count: string) => `${count} hours`,
-    notKnown: 'not known',
-    vetSays: (days: string) => `vet: ${days}`,
-    ruleSays: (figure: string, evidence: string) =>
-      figure === evidence ? `the rule: ${figure}` : `the rule: ${figure}, ${evidence}`,
-    never: 'never',
-    approve: 'Approve…',
-    approveTitle: 'On whose word?',
-    label: 'Label in hand',
-    vet: 'Our veterinarian',
-    needsVet: 'Not on the label: only a veterinarian can direct this.',
-    vetDays: 'Days the vet gave',
-    vetRate: 'mg/kg the vet gave',
-    vetDaysAt: (rate: string) => `At ${rate}: days the vet gave`,
-    holdApprove: 'Hold: approve',
-    withdraw: 'Hold: withdraw',
-    whoWorks: 'Who is working?',
-    faceTitle: 'Light',
-    unitTitle: 'Weights in',
-    unit: { kg: 'kilograms', lb: 'pounds' },
-    enrolSpecies: 'What is it?',
-    enrolClass: 'Which?',
-    enrolMilk: 'Is its milk used now?',
-    milkYes: 'In milk',
-    milkNo: 'Not in milk',
-    enrolNumber: 'Number on its tag',
-    enrolTag: 'Tag just read',
-    useTag: (tail: string) => `Use tag …\u2060${tail}`,
-    noTag: 'No electronic tag',
-    noTagRead: 'Wand the tag now',
-    added: (name: string) => `${name} added`,
-    addAnother: 'Add another',
-    enrolDone: (what: string) => `Enrol ${what}`,
-  },
+  shed: enShed,
   keypad: { erase: 'Erase', done: 'Done' },
   stepper: { less: 'Less', more: 'More' },
 

@@ -3,6 +3,7 @@ import type { Intent } from '../../shared/intent.ts';
 import { type MountedApp, mountApp } from './mount-app.ts';
 import { openScene } from './open-scene.ts';
 import { SCENES } from './preview/scenes.ts';
+import { soon } from './soon.ts';
 
 async function open(name: string): Promise<MountedApp> {
   const scene = SCENES.find((each) => each.name === name);
@@ -72,7 +73,7 @@ test.each([
 
 test('the season is turned and a mean of eggs entered on the list of whom to treat', async () => {
   const app = await open('whom');
-  await vi.waitFor(() => app.get('worm-season'));
+  await soon(() => app.get('worm-season'));
   app.click('worm-season');
   expect(sent(app)).toMatchObject({ type: 'set-worm-season', season: 'low' });
   app.click('egg-count');
@@ -83,18 +84,18 @@ test('the season is turned and a mean of eggs entered on the list of whom to tre
 
 test('what was kept anew is asked for again', async () => {
   const app = await open('animal');
-  await vi.waitFor(() => app.get('animal-scores'));
+  await soon(() => app.get('animal-scores'));
   const asked = vi.mocked(fetch);
   const before = asked.mock.calls.length;
   app.patch({ herdRevision: 1 });
-  await vi.waitFor(() => expect(asked.mock.calls.length).toBeGreaterThan(before));
+  await soon(() => expect(asked.mock.calls.length).toBeGreaterThan(before));
   await app.close();
 });
 
 test('a server that does not answer is told, and asked again', async () => {
   const scene = SCENES.find((each) => each.name === 'animal');
   const app = mountApp(scene?.state ?? null, 'animals/a1', {});
-  await vi.waitFor(() => app.get('animal-failed'));
+  await soon(() => app.get('animal-failed'));
   expect(app.text('animal-failed')).toContain('does not answer');
   await app.close();
 });

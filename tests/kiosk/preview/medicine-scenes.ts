@@ -73,7 +73,7 @@ export const MEDICINE_SCENES: readonly Scene[] = [
       shed: {
         ...BASE.shed,
         formularyTrouble: [
-          'Entry 1 of medicines.json is left out: regimens.0.target: the rate in mg/lb is not the one in mg/kg: 1 mg/kg is 0.454 mg/lb. Correct it in the file, then start the kiosk again.',
+          'Entry 1 of medicines.json is left out: regimens.0.target: the two rates disagree: one in mg/lb is 0.454 times the one in mg/kg for the same dose. Correct it in the file, then start the kiosk again.',
         ],
       },
     }),
