@@ -81,7 +81,7 @@ test.runIf(hasBrowser)(
     await kiosk.tap('door-platform');
     await kiosk.tap('jug-tile');
     // It still stands on the bench, which shows what it should: that proves it.
-    await kiosk.tap('prove-on-bench');
+    await kiosk.tap('prove-jug-yes');
     await server.tray({ do: 'present-tag', animalId: goat?.id ?? '' });
     await server.until((s) => s.round.step === 'visit' && s.round.animal === goat?.id, 'the tag read');
     await server.tray({ do: 'lead-on', animalId: goat?.id ?? '', grams: THIRTY_FOUR_POUNDS, grade: 'calm' });

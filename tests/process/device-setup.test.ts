@@ -82,7 +82,15 @@ test.runIf(has('socat'))(
     await kiosk.until((s) => s.platform.live === 20_000 && s.shed.setup.step === 'idle', 'the kept scale');
     expect(JSON.parse(readFileSync(join(data, 'kiosk.json'), 'utf8'))).toEqual({
       people: ['Wren'],
-      devices: { platform: { path: scale.path, profile: 'sma', baud: 9600 } },
+      devices: {
+        platform: {
+          path: scale.path,
+          profile: 'sma',
+          baud: 9600,
+          capacityGrams: 150_000,
+          divisionGrams: 50,
+        },
+      },
     });
 
     kiosk.child.kill('SIGKILL');
