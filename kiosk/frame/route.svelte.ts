@@ -1,6 +1,6 @@
 import { unreachable } from '../../core/unreachable.ts';
 
-const SCREENS = ['home', 'platform', 'jug', 'day-book', 'board', 'animals', 'shed'] as const;
+const SCREENS = ['home', 'platform', 'jug', 'day-book', 'board', 'animals', 'worm-check', 'shed'] as const;
 /** The screens behind the doors. */
 export type Screen = (typeof SCREENS)[number];
 
@@ -39,6 +39,7 @@ export function doorOf({ screen, path }: Place): 'home' | 'back' | null {
     case 'day-book':
     case 'board':
     case 'animals':
+    case 'worm-check':
     case 'shed':
       return path.length > 0 ? 'back' : 'home';
     default:

@@ -146,7 +146,6 @@ export const enAnimals = {
   logScores: 'Log it',
 
   whomDoor: 'Whom to treat',
-  wormDoor: 'Worm check',
   scoreIt: 'Score it first',
   toTreat: (count: number) => (count === 0 ? 'nobody for now' : `${count} to treat`),
   scoreFirst: 'score them first',

@@ -16,6 +16,7 @@ import { enMixing } from './en-mixing.ts';
 import { enSetup } from './en-setup.ts';
 import { enShed } from './en-shed.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
+import { enWormCheck } from './en-worm-check.ts';
 
 type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
 
@@ -34,6 +35,7 @@ export const en = {
   mixing: enMixing,
   setup: enSetup,
   syringeCheck: enSyringeCheck,
+  wormCheck: enWormCheck,
 
   frame: {
     home: 'Home',

@@ -99,3 +99,16 @@ test('a server that does not answer is told, and asked again', async () => {
   expect(app.text('animal-failed')).toContain('does not answer');
   await app.close();
 });
+
+test('scored from the worm check, one animal after the other', async () => {
+  const app = await open('worm-doors');
+  app.click('worm-scores');
+  const [first] = document.querySelectorAll<HTMLElement>('[data-testid="animal-tile"]');
+  expect(first?.dataset['animal']).not.toBe('a1');
+  app.get('animal-tile').click();
+  await soon(() => app.click('step-4'));
+  app.click('log-scores');
+  expect(sent(app)).toMatchObject({ type: 'score', animalId: first?.dataset['animal'] });
+  app.get('scores');
+  await app.close();
+});

@@ -169,12 +169,14 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'animal-bred': ['day-more', 'month-less', 'year-less', 'day-set', 'day-unknown'],
   'animal-tag-read': ['retag-use', 'retag-visual'],
   'animal-gone': ['gone-sold', 'gone-died'],
+  'worm-doors': ['worm-whom', 'worm-scores'],
+  'worm-scores': ['animal-tile'],
   whom: ['whom-row', 'share-left', 'worm-season', 'egg-count'],
   'whom-eggs': ['keypad-entry'],
   'visit-new-tag': ['new-tag', 'who', 'platform-live'],
   'visit-score': ['score-now', 'animal-name'],
   'skip-score': ['score-first', 'skip-not-needed'],
-  'home-herd': ['door-animals', 'door-whom'],
+  'home-herd': ['door-animals', 'door-worm-check'],
   'enrol-tag': ['enrol-with-tag', 'enrol-without-tag'],
 };
 

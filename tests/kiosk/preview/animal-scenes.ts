@@ -199,11 +199,14 @@ export const ANIMAL_SCENES: readonly Scene[] = [
     state: { ...state, shed: { ...state.shed, unknownTag: '982000123456999' } },
   }),
   scene('animal-gone', 'animals/a1/edit/gone'),
-  scene('whom', 'animals/whom'),
-  scene('whom-nobody', 'animals/whom', {
+  scene('worm-doors', 'worm-check'),
+  scene('worm-scores', 'worm-check/scores'),
+  scene('worm-score', 'worm-check/scores/a1'),
+  scene('whom', 'worm-check/whom'),
+  scene('whom-nobody', 'worm-check/whom', {
     http: { '/api/whom-to-treat': { ...whom, rows: [], left: null, eggsPerGram: null, notScored: 9 } },
   }),
-  scene('whom-too-few', 'animals/whom', {
+  scene('whom-too-few', 'worm-check/whom', {
     http: {
       '/api/whom-to-treat': {
         ...whom,
@@ -211,7 +214,7 @@ export const ANIMAL_SCENES: readonly Scene[] = [
       },
     },
   }),
-  scene('whom-eggs', 'animals/whom/eggs'),
+  scene('whom-eggs', 'worm-check/whom/eggs'),
   scene('home-herd', 'home'),
   scene('visit-new-tag', 'platform', {
     state: {
