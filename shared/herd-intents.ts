@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { MARKS } from '../core/herd/picked.ts';
 import { AnimalClass, AnimalNote, Species } from './animal.ts';
 import { intentId as id, ref } from './refs.ts';
+import { RuleNameView } from './worm-rules.ts';
 
 /** One thing set right about an animal; days are dates such as "2026-04-30". */
 export const AnimalEditView = z.discriminatedUnion('what', [
@@ -57,6 +58,19 @@ export const HERD_INTENTS = [
     type: z.literal('set-egg-mean'),
     id,
     eggsPerGram: z.number().min(0).max(100_000).nullable(),
+  }),
+  /**
+   * A threshold of whom to treat; class or season `null` for all, value `null` for the shipped one. The herd's own
+   * thresholds take neither.
+   */
+  z.strictObject({
+    type: z.literal('set-worm-rule'),
+    id,
+    rule: RuleNameView,
+    season: z.enum(['high', 'low']).nullable(),
+    class: AnimalClass.nullable(),
+    value: z.number().nullable(),
+    word: z.enum(['farm', 'veterinarian']),
   }),
   /** Reads a file of the import folder as a preview; nothing is written. */
   z.strictObject({ type: z.literal('import-read'), id, file: z.string().min(1).max(255) }),

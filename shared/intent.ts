@@ -223,6 +223,7 @@ export const REFUSALS = [
   'same-tag',
   'nothing-scored',
   'not-scored-so',
+  'threshold-out-of-range',
   'no-such-file',
   'file-too-large',
   'no-such-preview',

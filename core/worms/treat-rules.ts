@@ -11,7 +11,10 @@ export type RuleEvidence =
   /** Remembered or common among keepers, no source read: it can ask for another look, and never decides. */
   | 'no-source'
   /** The kiosk's own guard. */
-  | 'own-guard';
+  | 'own-guard'
+  /** Set by the farm, or on the word of its veterinarian. */
+  | 'farm'
+  | 'veterinarian';
 
 /** One threshold, with where it comes from. */
 export interface Threshold<T> {

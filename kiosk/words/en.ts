@@ -17,6 +17,7 @@ import { enSetup } from './en-setup.ts';
 import { enShed } from './en-shed.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
 import { enWormCheck } from './en-worm-check.ts';
+import { enWormRules } from './en-worm-rules.ts';
 
 type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
 
@@ -36,6 +37,7 @@ export const en = {
   setup: enSetup,
   syringeCheck: enSyringeCheck,
   wormCheck: enWormCheck,
+  wormRules: enWormRules,
 
   frame: {
     home: 'Home',

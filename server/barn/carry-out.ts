@@ -12,6 +12,7 @@ import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
 import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
 import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
+import { setWormRule } from './worm-intents.ts';
 
 /** Carries out one intent; returns why not, or `null`. Throws when the disk refuses. */
 export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
@@ -88,6 +89,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return barn.herdFile.drop();
     case 'set-worm-season':
       return keep(barn, 'wormSeason', intent.season);
+    case 'set-worm-rule':
+      return setWormRule(barn, intent);
     case 'set-egg-mean':
       return keep(barn, 'eggsPerGram', intent.eggsPerGram);
     case 'approve':

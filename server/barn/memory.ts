@@ -18,6 +18,7 @@ import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
+import type { OwnThreshold } from '../../core/worms/farm-rules.ts';
 import type { OwnMedicines } from '../formulary/own-medicines.ts';
 import { lastBelieved, weighingsOf } from '../herd/history.ts';
 import type { AnimalScores } from '../store/scores.ts';
@@ -58,6 +59,8 @@ export interface Memory {
   readonly formularyTrouble: readonly string[];
   readonly approvals: readonly Approval[];
   readonly settings: Settings;
+  /** Thresholds of whom to treat that the farm set itself. */
+  readonly wormRules: readonly OwnThreshold[];
   /** A tag that belongs to no animal, and the uptime it was read at. */
   readonly unknownTag: { readonly tag: string; readonly at: number } | null;
 }
@@ -122,6 +125,7 @@ export function loadMemory(
     formularyTrouble: trouble,
     approvals: store.approvals.inForce(),
     settings: store.settings.read(defaults),
+    wormRules: store.wormRules.inForce(),
     unknownTag: null,
   };
 }

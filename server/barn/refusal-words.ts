@@ -26,6 +26,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'before-birth': 'That is before its birth. Set right whichever day is wrong.',
   'same-tag': 'It wears this tag already. Wave the new one.',
   'nothing-scored': 'Nothing was scored. Tap what you see, then log it.',
+  'threshold-out-of-range':
+    'That threshold would treat all or none. Choose one within the bounds the screen shows.',
   'not-scored-so': 'That score is not for this species. Leave it out.',
   'no-such-file': 'There is no such file in the import folder. Put it there and look again.',
   'file-too-large': 'This file is larger than 64 MB. Divide it into parts.',

@@ -4,9 +4,10 @@ import type { JudgedWeighing } from '../../core/growth/weighing.ts';
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { earlierDoses } from '../../core/round/day-book.ts';
+import { rulesInForce } from '../../core/worms/farm-rules.ts';
 import { type Refugia, refugiaOf } from '../../core/worms/refugia.ts';
 import { latestScores } from '../../core/worms/scores.ts';
-import { SHIPPED_RULES } from '../../core/worms/treat-rules.ts';
+import type { TreatRules } from '../../core/worms/treat-rules.ts';
 import { adviseTreatment, type TreatAdvice } from '../../core/worms/who-to-treat.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import type { Memory } from '../barn/memory.ts';
@@ -40,7 +41,15 @@ export function adviceNow(barn: BarnContext): HerdAdvice {
   const { wallMs } = barn.clock.now();
   const { wormSeason, eggsPerGram } = memory.settings;
   const slice = Math.floor(wallMs / ANEW_MS);
-  const of = [memory.animals, memory.entries, memory.scores, wormSeason, eggsPerGram, slice];
+  const of = [
+    memory.animals,
+    memory.entries,
+    memory.scores,
+    memory.wormRules,
+    wormSeason,
+    eggsPerGram,
+    slice,
+  ];
   const before = kept.get(barn);
   if (before?.of.every((part, i) => part === of[i]) === true) return before.advice;
   const advice = adviceFor(barn, wallMs);
@@ -50,9 +59,12 @@ export function adviceNow(barn: BarnContext): HerdAdvice {
 
 function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
   const { settings, animals, entries, scores } = memory;
-  const since = wallMs - SHIPPED_RULES.scoresLastDays.value * DAY_MS;
+  const rules = rulesInForce(memory.wormRules);
+  const since = wallMs - rules.scoresLastDays.value * DAY_MS;
   const own = entriesByAnimal(entries, wallMs - GAIN_DAYS * DAY_MS);
-  const mob = gains(memory, (animal) => gainOf(weighingsOf(animal, own.get(animal.id) ?? [], store), wallMs));
+  const mob = gains(memory, rules, (animal) =>
+    gainOf(weighingsOf(animal, own.get(animal.id) ?? [], store), wallMs),
+  );
   const lastDose = new Map(earlierDoses(entries).map(({ animalId, givenAtMs }) => [animalId, givenAtMs]));
   const byAnimal = new Map<string, TreatAdvice>();
   const scored = new Set<string>();
@@ -61,7 +73,7 @@ function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
     if (latest !== null) scored.add(animal.id);
     const gain = mob.get(animal.id)?.against ?? null;
     const signs = { animal, scores: latest, gain, lastDoseAtMs: lastDose.get(animal.id) ?? null };
-    byAnimal.set(animal.id, adviseTreatment(signs, SHIPPED_RULES, settings.wormSeason, wallMs));
+    byAnimal.set(animal.id, adviseTreatment(signs, rules, settings.wormSeason, wallMs));
   }
   const judged = [...byAnimal.values()].filter(({ animalId }) => scored.has(animalId));
   return { byAnimal, mob, scored, refugia: refugiaOf(judged, settings.eggsPerGram) };
@@ -78,7 +90,8 @@ function gainOf(weighings: readonly JudgedWeighing[], wallMs: number): DailyGain
 
 /** Each animal's gain against those of its species and class. */
 function gains(
-  { animals }: Memory,
+  { animals, settings }: Memory,
+  rules: TreatRules,
   gainOf: (animal: HerdAnimal) => DailyGain | null,
 ): Map<string, { own: DailyGain; against: AgainstMob }> {
   const known = animals.flatMap((animal) => {
@@ -91,6 +104,7 @@ function gains(
     const against = againstMob(
       gain,
       others.map((other) => other.gain),
+      rules.byClass[settings.wormSeason][animal.class].gainShare.value,
     );
     if (against !== null) found.set(animal.id, { own: gain, against });
   }

@@ -6,6 +6,7 @@ import type { House } from '../house.ts';
 import { animalPage, whomView } from '../view/animal-page.ts';
 import { animalView } from '../view/animal-view.ts';
 import { importView } from '../view/import-view.ts';
+import { wormRulesView } from '../view/worm-rules-view.ts';
 
 /** How many faults of a herd file are told at once, unless more are asked for. */
 const FAULTS = 20;
@@ -27,6 +28,7 @@ export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): 
     return page ?? reply.code(404).send({ message: 'There is no such animal. GET /api/animals lists them.' });
   });
   app.get('/api/whom-to-treat', async () => whomView(context));
+  app.get('/api/worm-rules', async () => wormRulesView(context.memory));
   app.get<{ Querystring: { from?: string; count?: string } }>('/api/import', async ({ query }) =>
     importView(context, count(query.from, 0), Math.min(count(query.count, FAULTS), MOST_FAULTS)),
   );

@@ -5,6 +5,7 @@ import { ChecksView } from '../../shared/checks.ts';
 import { TreatmentView } from '../../shared/dose.ts';
 import { Answer, Intent } from '../../shared/intent.ts';
 import { KioskState } from '../../shared/state.ts';
+import { WormRulesView } from '../../shared/worm-rules.ts';
 import { refusal } from '../barn/barn.ts';
 import type { House } from '../house.ts';
 import { checksView } from '../view/checks-view.ts';
@@ -44,6 +45,7 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     checks: z.toJSONSchema(ChecksView),
     animal: z.toJSONSchema(AnimalPage),
     whomToTreat: z.toJSONSchema(WhomView),
+    wormRules: z.toJSONSchema(WormRulesView),
   }));
   app.post('/api/intents', { bodyLimit: BODY_LIMIT }, async (request, reply) => {
     const answer = answerTo(house, request.body);

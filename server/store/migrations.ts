@@ -198,4 +198,22 @@ export const MIGRATIONS: readonly string[] = [
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the day book'); END;
   `,
   HERD_SCHEMA,
+  `
+  CREATE TABLE worm_rules (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    rule TEXT NOT NULL,
+    season TEXT CHECK (season IN ('high', 'low')),
+    class TEXT CHECK (class IN ('female', 'male', 'castrate', 'young')),
+    value REAL,
+    word TEXT NOT NULL CHECK (word IN ('farm', 'veterinarian')),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL,
+    CHECK ((season IS NULL) = (class IS NULL))
+  ) STRICT;
+
+  CREATE TRIGGER worm_rules_are_never_edited BEFORE UPDATE ON worm_rules
+  BEGIN SELECT RAISE(ABORT, 'a threshold set is never edited: a later one stands beside it'); END;
+  CREATE TRIGGER worm_rules_are_never_deleted BEFORE DELETE ON worm_rules
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the thresholds'); END;
+  `,
 ];

@@ -11,6 +11,7 @@ import { createSettingsStore } from './settings.ts';
 import { createSyringeCheckStore } from './syringe-checks.ts';
 import { createVesselStore } from './vessels.ts';
 import { createWeighingStore } from './weighings.ts';
+import { createWormRuleStore } from './worm-rules.ts';
 
 /** Everything kept on disk. */
 export interface Store {
@@ -18,6 +19,7 @@ export interface Store {
   readonly weighings: ReturnType<typeof createWeighingStore>;
   readonly scores: ReturnType<typeof createScoreStore>;
   readonly notes: ReturnType<typeof createNoteStore>;
+  readonly wormRules: ReturnType<typeof createWormRuleStore>;
   readonly jugs: ReturnType<typeof createJugStore>;
   readonly vessels: ReturnType<typeof createVesselStore>;
   readonly dayBook: ReturnType<typeof createDayBook>;
@@ -40,6 +42,7 @@ export function createStore(path: string): Store {
     weighings,
     scores: createScoreStore(db),
     notes: createNoteStore(db),
+    wormRules: createWormRuleStore(db),
     jugs: createJugStore(db),
     vessels: createVesselStore(db),
     dayBook: createDayBook(db),

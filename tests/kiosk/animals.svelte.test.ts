@@ -112,3 +112,37 @@ test('scored from the worm check, one animal after the other', async () => {
   app.get('scores');
   await app.close();
 });
+
+test('a threshold is changed by a tap, on a word that is named, for one class or for all', async () => {
+  const app = await open('worm-rule-word');
+  app.click('word-veterinarian');
+  expect(sent(app)).toMatchObject({
+    type: 'set-worm-rule',
+    rule: 'treatEyelid',
+    season: 'high',
+    class: 'young',
+    value: 3,
+    word: 'veterinarian',
+  });
+  await app.close();
+  const forAll = await open('worm-rule-word');
+  forAll.click('word-farm-all');
+  expect(sent(forAll)).toMatchObject({ season: null, class: null, value: 3, word: 'farm' });
+  await forAll.close();
+});
+
+test('a threshold keyed out of its bounds is not taken, and the bounds are shown', async () => {
+  const app = await open('worm-rule-keys');
+  for (const key of ['key-9', 'key-9', 'key-9', 'key-done']) app.click(key);
+  expect(app.get('set-worm-rule').textContent).toContain('From 10 to 120');
+  for (const key of ['key-8', 'key-0', 'key-done', 'word-farm']) app.click(key);
+  expect(sent(app)).toMatchObject({ rule: 'gainShare', value: 0.8, word: 'farm' });
+  await app.close();
+});
+
+test('a threshold goes back to what ships by one tap', async () => {
+  const app = await open('worm-rule-set');
+  app.click('rule-shipped');
+  expect(sent(app)).toMatchObject({ rule: 'treatBody', value: null });
+  await app.close();
+});

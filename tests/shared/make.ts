@@ -57,6 +57,15 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'import-accept': { type: 'import-accept', id: 'i', preview: 'p' },
   'import-drop': { type: 'import-drop', id: 'i' },
   'set-worm-season': { type: 'set-worm-season', id: 'i', season: 'high' },
+  'set-worm-rule': {
+    type: 'set-worm-rule',
+    id: 'i',
+    rule: 'treatEyelid',
+    season: 'high',
+    class: 'young',
+    value: 3,
+    word: 'veterinarian',
+  },
   'set-egg-mean': { type: 'set-egg-mean', id: 'i', eggsPerGram: 350 },
   approve: {
     type: 'approve',

@@ -1,6 +1,9 @@
+import { CLASS_RULE_NAMES, HERD_RULE_NAMES, placesOf, thresholdAt } from '../../../core/worms/farm-rules.ts';
+import { SHIPPED_RULES } from '../../../core/worms/treat-rules.ts';
 import type { AnimalPage, WhomView } from '../../../shared/animal-page.ts';
 import type { ImportView } from '../../../shared/herd-file.ts';
 import type { KioskState } from '../../../shared/state.ts';
+import type { WormRulesView } from '../../../shared/worm-rules.ts';
 import { BASE, HERD, NOW, OFFER, treatment } from './base-state.ts';
 import type { Scene } from './scene.ts';
 
@@ -104,7 +107,21 @@ const whom: WhomView = {
   notScored: 5,
 };
 
-const http = { '/api/animals/a1': page, '/api/whom-to-treat': whom };
+const ownRule = { source: 'Set on the veterinarian’s word: Sam', setAt: '2026-04-02T08:00:00Z' } as const;
+const wormRules: WormRulesView = {
+  season: 'high',
+  rules: [...CLASS_RULE_NAMES, ...HERD_RULE_NAMES]
+    .flatMap((rule) => placesOf({ rule, season: null, class: null }))
+    .map((place) => {
+      const { value, evidence, source } = thresholdAt(SHIPPED_RULES, place);
+      const shown = { ...place, value, evidence, source, setAt: null, shipped: { value, source } };
+      return place.rule === 'treatBody'
+        ? { ...shown, ...ownRule, value: 2.5, evidence: 'veterinarian' }
+        : shown;
+    }),
+};
+
+const http = { '/api/animals/a1': page, '/api/whom-to-treat': whom, '/api/worm-rules': wormRules };
 const scene = (name: string, place: string, extra: Partial<Scene> = {}): Scene => ({
   name,
   place,
@@ -215,6 +232,14 @@ export const ANIMAL_SCENES: readonly Scene[] = [
     },
   }),
   scene('whom-eggs', 'worm-check/whom/eggs'),
+  scene('worm-rules', 'worm-check/whom/rules'),
+  scene('worm-rule-set', 'worm-check/whom/rules/high/female/treatBody'),
+  scene('worm-rule-steps', 'worm-check/whom/rules/high/female/treatBody', { taps: ['rule-change'] }),
+  scene('worm-rule-keys', 'worm-check/whom/rules/high/female/gainShare'),
+  scene('worm-rule-word', 'worm-check/whom/rules/high/young/treatEyelid', { taps: ['rule-3'] }),
+  scene('worm-rule-herd', 'worm-check/whom/rules/high/female/scoresLastDays', {
+    taps: ['key-1', 'key-4', 'key-done'],
+  }),
   scene('home-herd', 'home'),
   scene('visit-new-tag', 'platform', {
     state: {
