@@ -18,7 +18,7 @@ import { withDevice } from './config/with-device.ts';
 import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
-import { readOwnMedicines } from './formulary/own-medicines.ts';
+import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createStore, type Store } from './store/store.ts';
@@ -75,9 +75,9 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     ...setup.config,
     devices: problem === null ? deviceConfig(setup, simulated) : {},
   };
-  // The demo keeps to what ships: its approvals are of an invented veterinarian.
-  const ownMedicines = demo ? undefined : readOwnMedicines(options.dataFolder);
-  const memory = loadMemory(store, defaultSettings(config), ownMedicines);
+  // The demo has a file of its own: what is tried there reaches no real work.
+  const medicines = medicinesFile(options.dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
+  const memory = loadMemory(store, defaultSettings(config), medicines.read());
   for (const { treatment } of memory.entries) clock.sawRecordAt(treatment.givenAtMs);
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
   const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
@@ -104,6 +104,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     newId: () => uuidv7(),
     linkOf: (role) => devices?.linkOf(role) ?? 'absent',
     zero: (role) => devices?.zero(role) ?? 'not-ready',
+    medicines,
     herdFile: createHerdFile({
       folder: join(options.dataFolder, 'import'),
       now: () => clock.now().wallMs,

@@ -4,6 +4,7 @@ import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
 import { HERD_INTENTS } from './herd-intents.ts';
 import { PowderAmountView } from './mixing.ts';
+import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
 import { intentId as id, ref } from './refs.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
 
@@ -130,6 +131,7 @@ export const Intent = z.discriminatedUnion('type', [
     vet: z.string().trim().min(1).max(40).nullable().optional(),
   }),
   z.strictObject({ type: z.literal('withdraw-approval'), id, regimenId: ref }),
+  ...OWN_MEDICINE_INTENTS,
   z.strictObject({ type: z.literal('set-syringes'), id, syringeIds: z.array(ref).max(32) }),
   z.strictObject({ type: z.literal('check-start'), id, role: CheckedRole }),
   z.strictObject({ type: z.literal('check-weight'), id, weightId: ref }),
@@ -276,6 +278,13 @@ export const REFUSALS = [
   'needs-veterinarian',
   'needs-rate',
   'rate-not-needed',
+  'no-such-medicine',
+  'contradicts-itself',
+  'already-there',
+  'medicines-unreadable',
+  'not-our-own',
+  'still-approved',
+  'still-in-service',
   'no-such-syringe',
   'no-such-person',
   'demo-only',

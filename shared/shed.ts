@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { Species } from './animal.ts';
 import { ScaleChecksView } from './check.ts';
 import { SyringeView } from './dose.ts';
+import { MedicineView } from './own-medicine.ts';
 import { SetupView } from './setup.ts';
 import { SyringeCheckRecordView } from './syringe-check.ts';
 import { DeviceRole } from './tray.ts';
@@ -148,6 +149,10 @@ export const ShedView = z.strictObject({
     stops: z.boolean(),
   }),
   regimens: z.array(RegimenView),
+  /** Every medicine, with what the farm added to it. */
+  medicines: z.array(MedicineView),
+  /** The veterinarians named in approvals, the latest first. */
+  vets: z.array(z.string()),
   /** What of the farm's own medicines was left out and what to do, a sentence each. */
   formularyTrouble: z.array(z.string()),
   packets: z.array(PacketView),

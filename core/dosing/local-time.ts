@@ -61,3 +61,8 @@ export function sameTimeLater(atMs: number, days: number, zone: TimeZone): numbe
 export function calendarStart(year: number, month: number, day: number, zone: TimeZone): number {
   return instantOf(Date.UTC(year, month - 1, day), zone);
 }
+
+/** The day of the calendar that a zone's clocks show at an instant, such as "2027-04-12". */
+export function calendarDay(atMs: number, zone: TimeZone): string {
+  return new Date(wallClock(atMs, zone)).toISOString().slice(0, 10);
+}

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { activeTooHeavy, mixDisagrees, strengthsDisagree } from './contradictions.ts';
 import { Figure } from './figure.ts';
-import { sameMix, samePercent, sameVolume } from './printed.ts';
+import { sameVolume } from './printed.ts';
 
 const NamedVolume = z.strictObject({
   amount: z.number().positive(),
@@ -28,22 +29,15 @@ export const Packet = z
     jugLifeHours: Figure,
   })
   .check(({ value: packet, issues }) => {
-    const refuse = (path: string[], message: string): void => {
-      issues.push({ code: 'custom', path, message, input: packet });
+    const refuse = (path: string[], message: string | null): void => {
+      if (message !== null) issues.push({ code: 'custom', path, message, input: packet });
     };
     const { grossGrams, activeGrams, madeUpToMl, printedMgPerMl } = packet;
-    if (activeGrams.value >= grossGrams.value)
-      refuse(
-        ['activeGrams'],
-        'the active weighs less than the whole powder: is the gross mass in its place?',
-      );
+    refuse(['activeGrams'], activeTooHeavy(activeGrams.value, grossGrams.value));
     if (madeUpToMl.named !== undefined && !sameVolume(madeUpToMl.value, madeUpToMl.named))
       refuse(['madeUpToMl'], 'the volume in mL is not the one named: quart, gallon or litre mixed up?');
-    if (printedMgPerMl !== undefined && !sameMix(activeGrams.value, madeUpToMl.value, printedMgPerMl))
-      refuse(
-        ['printedMgPerMl'],
-        'active over volume is not the strength printed: wrong volume, or gross mass?',
-      );
+    if (printedMgPerMl !== undefined)
+      refuse(['printedMgPerMl'], mixDisagrees(activeGrams.value, madeUpToMl.value, printedMgPerMl));
   });
 /** A packet of powder as sold. */
 export type Packet = z.infer<typeof Packet>;
@@ -62,9 +56,10 @@ export const Liquid = z
     /** Days a bottle stays in use once it is opened; its printed expiry may end it sooner. */
     openLifeDays: Figure,
   })
-  .refine(({ strength }) => strength.percent === undefined || samePercent(strength.value, strength.percent), {
-    path: ['strength'],
-    message: 'the percentage is not the strength in mg/mL: 1 % is 10 mg/mL',
+  .check(({ value: liquid, issues }) => {
+    const { value, percent } = liquid.strength;
+    const message = percent === undefined ? null : strengthsDisagree(value, percent);
+    if (message !== null) issues.push({ code: 'custom', path: ['strength'], message, input: liquid });
   });
 /** A liquid that is dosed as it comes. */
 export type Liquid = z.infer<typeof Liquid>;

@@ -15,6 +15,11 @@ export interface NamedVolume {
   readonly unit: keyof typeof NAMED;
 }
 
+/** The volume named in words, in mL. */
+export function namedMl({ amount, unit }: NamedVolume): number {
+  return NAMED[unit](amount);
+}
+
 /** A dose as a label prints it: a volume of one presentation for a body weight. */
 export interface PrintedDose {
   readonly presentationId: string;
@@ -36,9 +41,14 @@ function agree(printed: number, exact: number, share: number): boolean {
   return Math.abs(printed - exact) <= share * Math.abs(exact);
 }
 
+/** A rate in mg/lb as one in mg/kg. */
+export function perKilogram(mgPerLb: number): number {
+  return (mgPerLb * massFrom(1, 'kg').value) / massFrom(1, 'lb').value;
+}
+
 /** Whether a rate printed in mg/lb is the one in mg/kg, but for its rounding. */
 export function sameRate(mgPerKg: number, mgPerLb: number): boolean {
-  return agree(mgPerLb, (mgPerKg * massFrom(1, 'lb').value) / massFrom(1, 'kg').value, ROUNDED);
+  return agree(mgPerLb, mgPerKg / perKilogram(1), ROUNDED);
 }
 
 /** Whether a percentage, grams in 100 mL, is the strength in mg/mL. */
@@ -48,7 +58,7 @@ export function samePercent(mgPerMl: number, percent: number): boolean {
 
 /** Whether a volume in mL is the one named in words. */
 export function sameVolume(ml: number, named: NamedVolume): boolean {
-  return agree(ml, NAMED[named.unit](named.amount), VOLUME_ROUNDED);
+  return agree(ml, namedMl(named), VOLUME_ROUNDED);
 }
 
 /** Whether the strength printed for a mix is what its grams of active and its volume come to. */

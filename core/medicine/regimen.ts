@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { ceilingTooLow, floorTooHigh, keepsNothingBack, ratesDisagree } from './contradictions.ts';
 import { Figure, isKnown, Line, Unknown } from './figure.ts';
 import { Limits } from './limits.ts';
-import { sameRate } from './printed.ts';
-import { sayingNothing, Withdrawal } from './withdrawal.ts';
+import { Withdrawal } from './withdrawal.ts';
 
 /** How a dose gets into the animal. */
 export const Route = z.enum(['oral drench', 'under the skin', 'into the muscle', 'as the vet directs']);
@@ -54,21 +54,17 @@ export const Regimen = z
     ceiling: Figure.nullable(),
   })
   .check(({ value: regimen, issues }) => {
-    const refuse = (path: string[], message: string): void => {
-      issues.push({ code: 'custom', path, message, input: regimen });
+    const refuse = (path: string[], message: string | null): void => {
+      if (message !== null) issues.push({ code: 'custom', path, message, input: regimen });
     };
     const { target, ceiling, floor, meat, milk } = regimen;
-    if (sayingNothing(meat)) refuse(['meat'], 'a withdrawal is never nothing: give its time, or unknown');
-    if (sayingNothing(milk)) refuse(['milk'], 'a withdrawal is never nothing: give its time, or unknown');
+    if (meat.kind === 'hours') refuse(['meat'], keepsNothingBack(meat.hours));
+    if (milk.kind === 'hours') refuse(['milk'], keepsNothingBack(milk.hours));
     if (!isKnown(target)) return;
-    if (target.printedMgPerLb !== undefined && !sameRate(target.value, target.printedMgPerLb))
-      refuse(
-        ['target'],
-        'the two rates disagree: one in mg/lb is 0.454 times the one in mg/kg for the same dose',
-      );
-    if (ceiling !== null && ceiling.value <= target.value)
-      refuse(['ceiling'], 'the ceiling lies above the target');
-    if (floor !== null && floor.value >= target.value) refuse(['floor'], 'the floor lies below the target');
+    if (target.printedMgPerLb !== undefined)
+      refuse(['target'], ratesDisagree(target.value, target.printedMgPerLb));
+    if (ceiling !== null) refuse(['ceiling'], ceilingTooLow(ceiling.value, target.value));
+    if (floor !== null) refuse(['floor'], floorTooHigh(floor.value, target.value));
   });
 /** The rule for giving one medicine to one species, as it ships. */
 export type Regimen = z.infer<typeof Regimen>;

@@ -7,7 +7,7 @@ const source = z.string().min(8).max(400);
  * How long meat or milk must be kept back: hours counted exactly, days to the same time of day on the farm's clock,
  * never for people, or not known.
  *
- * Only a veterinarian may give nothing; a rule that ships may not (see {@link sayingNothing}).
+ * Only a veterinarian may give nothing; a rule may not.
  */
 export const Withdrawal = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('hours'), hours: z.number().nonnegative(), evidence: Evidence, source }),
@@ -17,8 +17,3 @@ export const Withdrawal = z.discriminatedUnion('kind', [
 ]);
 /** How long meat or milk must be kept back. */
 export type Withdrawal = z.infer<typeof Withdrawal>;
-
-/** Whether a withdrawal keeps nothing back: no source read says so without another that contradicts it. */
-export function sayingNothing(withdrawal: Withdrawal): boolean {
-  return withdrawal.kind === 'hours' && withdrawal.hours === 0;
-}

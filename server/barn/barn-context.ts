@@ -3,6 +3,7 @@ import type { LinkStatus } from '../../shared/shed.ts';
 import type { DeviceRole, TrayAction } from '../../shared/tray.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import type { ZeroAnswer } from '../devices/devices.ts';
+import type { MedicinesFile } from '../formulary/own-medicines.ts';
 import type { HerdFile } from '../herd/herd-file.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
@@ -21,6 +22,8 @@ export interface BarnContext {
   readonly linkOf: (role: DeviceRole) => LinkStatus;
   /** Asks a scale for zero, once and only while its link is ready. */
   readonly zero: (role: ScaleRole) => ZeroAnswer;
+  /** Where the farm's own medicines are kept. */
+  readonly medicines: MedicinesFile;
   /** The herd file that is being read in. */
   readonly herdFile: HerdFile;
   /** The setting up of devices, or why it is not to be had. */

@@ -12,7 +12,7 @@ export function openNewBottle(
 ): Refusal | null {
   const { memory, clock, store, config } = barn;
   const found = liquidById(memory.formulary, intent.presentationId);
-  if (found === undefined) return 'no-such-bottle';
+  if (found === undefined || memory.retiredIds.has(intent.presentationId)) return 'no-such-bottle';
   const now = clock.now();
   const { expiry } = intent;
   if (clock.isTrusted() && expiresAt(expiry, config.timeZone) <= now.wallMs) return 'bottle-expired';

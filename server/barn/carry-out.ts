@@ -6,6 +6,7 @@ import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './che
 import { setUpDevice, zeroScale } from './device-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
+import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
 import { correct, discardJug, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
@@ -19,6 +20,7 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
   switch (intent.type) {
     case 'mix-start':
       if (benchInCheck(barn.memory)) return 'bench-in-use';
+      if (barn.memory.retiredIds.has(intent.packetId)) return 'no-such-packet';
       return runMixing(barn, { type: 'start', packetId: intent.packetId });
     case 'mix-amount':
       return runMixing(barn, { type: 'amount', amount: intent.amount });
@@ -97,6 +99,12 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return approve(barn, intent);
     case 'withdraw-approval':
       return withdrawApproval(barn, intent);
+    case 'keep-presentation':
+      return keepPresentation(barn, intent);
+    case 'keep-rule':
+      return keepRule(barn, intent);
+    case 'retire-own':
+      return retireOwn(barn, intent.ownId);
     case 'set-syringes':
       return setSyringes(barn, intent);
     case 'check-start':

@@ -5,7 +5,6 @@ import { type ScaleChecking, USUAL_CHECK_DAYS } from '../../core/checking/standi
 import { NO_SYRINGE_CHECK } from '../../core/checking/syringe-check.ts';
 import type { SyringeCheck, SyringeCheckRecord } from '../../core/checking/syringe-check-state.ts';
 import { SYRINGE_CATALOGUE, type Syringe } from '../../core/dosing/syringe.ts';
-import { SHIPPED } from '../../core/formulary/shipped.ts';
 import { type HerdAnimal, isPresent } from '../../core/herd/herd-animal.ts';
 import type { Mixing } from '../../core/jug/state.ts';
 import { IDLE_MIXING } from '../../core/jug/world.ts';
@@ -19,7 +18,7 @@ import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { OwnThreshold } from '../../core/worms/farm-rules.ts';
-import type { OwnMedicines } from '../formulary/own-medicines.ts';
+import { NOTHING_OWN, type OwnMedicines } from '../formulary/own-medicines.ts';
 import { lastBelieved, weighingsOf } from '../herd/history.ts';
 import type { AnimalScores } from '../store/scores.ts';
 import type { Settings } from '../store/settings.ts';
@@ -55,9 +54,15 @@ export interface Memory {
   readonly entries: readonly DayBookEntry[];
   /** What the kiosk ships with, and what the farm added. */
   readonly formulary: Formulary;
+  /** Ids of the presentations and rules the farm added. */
+  readonly ownIds: ReadonlySet<string>;
+  /** Ids of those of them that are used no more: found for what was made with them, offered for nothing new. */
+  readonly retiredIds: ReadonlySet<string>;
   /** What of the farm's own medicines was left out, a sentence each. */
   readonly formularyTrouble: readonly string[];
   readonly approvals: readonly Approval[];
+  /** The veterinarians named in approvals, the latest first. */
+  readonly vets: readonly string[];
   readonly settings: Settings;
   /** Thresholds of whom to treat that the farm set itself. */
   readonly wormRules: readonly OwnThreshold[];
@@ -91,7 +96,7 @@ export function defaultSettings(config: {
 export function loadMemory(
   store: Store,
   defaults: Settings,
-  { formulary, trouble }: OwnMedicines = { formulary: SHIPPED, trouble: [] },
+  ownMedicines: OwnMedicines = NOTHING_OWN,
 ): Memory {
   const entries = store.dayBook.entries();
   const herd = store.animals.all();
@@ -121,13 +126,18 @@ export function loadMemory(
     jugs: withDrawn(store.jugs.all(), entries),
     vessels: store.vessels.all(),
     entries,
-    formulary,
-    formularyTrouble: trouble,
+    ...formularyOf(ownMedicines),
     approvals: store.approvals.inForce(),
+    vets: store.approvals.vets(),
     settings: store.settings.read(defaults),
     wormRules: store.wormRules.inForce(),
     unknownTag: null,
   };
+}
+
+/** The parts of memory that follow from the file of the farm's own medicines. */
+export function formularyOf({ formulary, own, retired, trouble }: OwnMedicines) {
+  return { formulary, ownIds: own, retiredIds: retired, formularyTrouble: trouble };
 }
 
 /** Memory after the day book grew: weights and jug contents follow from it. */

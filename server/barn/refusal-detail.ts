@@ -6,12 +6,14 @@ import { showNumber } from '../../core/quantity/show.ts';
 import { millilitres, type Volume } from '../../core/quantity/volume.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { Memory } from './memory.ts';
+import { contradictionOf } from './own-medicine-intents.ts';
 
 /** What a refusal's words cannot know: the figure that would have done; `undefined` where there is none. */
 export function refusalDetail(intent: Intent, code: Refusal, memory: Memory): string | undefined {
   if (code === 'jug-weighs-otherwise' && intent.type === 'prove-on-bench') {
     return bothMasses(intent.jugId, memory);
   }
+  if (code === 'contradicts-itself') return contradictionOf(intent, memory);
   if (code !== 'too-coarse-for-syringe') return undefined;
   const task = taskOf(intent, memory);
   if (task === null) return undefined;

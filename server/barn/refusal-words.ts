@@ -92,6 +92,16 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'needs-rate': 'No source gives a rate for this rule. Enter the rate the veterinarian gave, then approve.',
   'rate-not-needed':
     'This rule has a rate with a source. A rate of the veterinarian’s own is a rule of its own: add one at Shed.',
+  'no-such-medicine': 'The formulary has no such medicine. Choose one of those shown.',
+  'contradicts-itself':
+    'What was entered contradicts itself. Look at the label again and enter the figure that is wrong.',
+  'already-there': 'That is there already, with the same figures. Nothing was added.',
+  'medicines-unreadable':
+    'The file medicines.json cannot be read, so nothing was added to it. Mend it as Shed, Dose rules, says.',
+  'not-our-own': 'Only what this farm added can be taken out of use, and only once.',
+  'still-approved': 'This rule is approved. Withdraw the approval first, then take it out of use.',
+  'still-in-service':
+    'A jug or bottle of it may still be in use. Use it up or pour it away first, then take it out of use.',
   'no-such-syringe': 'The catalogue has no such syringe.',
   'no-such-person': 'No such person works here by the configuration.',
   'demo-only': 'This exists only in the demo.',

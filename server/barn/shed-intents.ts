@@ -48,9 +48,9 @@ export function enrol(barn: BarnContext, intent: Of<'enrol'>): Refusal | null {
 
 /** Approves a regimen for this farm, in the name of the person working. */
 export function approve(barn: BarnContext, intent: Of<'approve'>): Refusal | null {
-  const { formulary, settings, approvals } = barn.memory;
+  const { formulary, settings, approvals, retiredIds } = barn.memory;
   const found = regimenById(formulary, intent.regimenId);
-  if (found === undefined) return 'no-such-regimen';
+  if (found === undefined || retiredIds.has(intent.regimenId)) return 'no-such-regimen';
   const { medicine, regimen } = found;
   const { direction, targetMgPerKg = null, vet = null } = intent;
   const why = whyNotApprovable(regimen, { direction, targetMgPerKg });
@@ -84,7 +84,8 @@ export function withdrawApproval(barn: BarnContext, intent: Of<'withdraw-approva
 }
 
 function rulesChanged(barn: BarnContext): null {
-  barn.memory = { ...barn.memory, approvals: barn.store.approvals.inForce() };
+  const { approvals } = barn.store;
+  barn.memory = { ...barn.memory, approvals: approvals.inForce(), vets: approvals.vets() };
   runRound(barn, { type: 'world-changed', what: 'rules' });
   return null;
 }

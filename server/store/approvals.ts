@@ -18,9 +18,17 @@ const Row = z.strictObject({
   figures: z.string().nullable(),
 });
 
+/** The most veterinarians a farm is taken to have. */
+const VETS_TOLD = 20;
+
 /** Who approved which regimen, on whose direction and when; a withdrawal is a further row. */
 export function createApprovalStore(db: Db) {
   const all = db.prepare('SELECT * FROM approvals ORDER BY sequence');
+  const vets = db
+    .prepare(
+      'SELECT vet FROM approvals WHERE vet IS NOT NULL GROUP BY vet ORDER BY max(sequence) DESC LIMIT ?',
+    )
+    .pluck();
   const add = db.prepare(
     `INSERT INTO approvals (regimen_id, kind, direction, meat_hours, milk_hours, at_ms, by, meat_days, milk_days,
                             target_mg_per_kg, vet, figures)
@@ -49,6 +57,10 @@ export function createApprovalStore(db: Db) {
         }
       }
       return [...latest.values()];
+    },
+    /** The veterinarians named so far, the latest first. */
+    vets(): string[] {
+      return z.array(z.string()).parse(vets.all(VETS_TOLD));
     },
     /** Writes an approval. */
     approve({ regimenId, figures, by, direction, vet, atMs, targetMgPerKg, meat, milk }: Approval): void {

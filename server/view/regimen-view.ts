@@ -95,16 +95,24 @@ function regimenView(medicine: Medicine, regimen: Regimen, approval: Approval | 
   };
 }
 
-/** Every regimen of the formulary, with the approval in force. */
-export function regimenViews(formulary: Formulary, approvals: readonly Approval[]): RegimenView[] {
+const NONE: ReadonlySet<string> = new Set();
+
+/** Every regimen of the formulary that is not retired, with the approval in force. */
+export function regimenViews(
+  formulary: Formulary,
+  approvals: readonly Approval[],
+  retired = NONE,
+): RegimenView[] {
   return formulary.flatMap((medicine) =>
-    medicine.regimens.map((regimen) =>
-      regimenView(
-        medicine,
-        regimen,
-        approvals.find((approval) => approves(approval, regimen)),
+    medicine.regimens
+      .filter(({ id }) => !retired.has(id))
+      .map((regimen) =>
+        regimenView(
+          medicine,
+          regimen,
+          approvals.find((approval) => approves(approval, regimen)),
+        ),
       ),
-    ),
   );
 }
 
@@ -121,20 +129,26 @@ function packetView(medicine: Medicine, packet: Packet): PacketView {
 }
 
 /** Every packet of the formulary that can be mixed. */
-export function packetViews(formulary: Formulary): PacketView[] {
-  return formulary.flatMap((medicine) => packetsOf(medicine).map((packet) => packetView(medicine, packet)));
+export function packetViews(formulary: Formulary, retired = NONE): PacketView[] {
+  return formulary.flatMap((medicine) =>
+    packetsOf(medicine)
+      .filter(({ id }) => !retired.has(id))
+      .map((packet) => packetView(medicine, packet)),
+  );
 }
 
 /** Every liquid of the formulary that can be opened. */
-export function liquidViews(formulary: Formulary): LiquidView[] {
+export function liquidViews(formulary: Formulary, retired = NONE): LiquidView[] {
   return formulary.flatMap((medicine) =>
-    liquidsOf(medicine).map((liquid) => ({
-      id: liquid.id,
-      medicine: medicine.name,
-      active: medicine.active,
-      strengthMgPerMl: liquid.strength.value,
-      bottlesMl: liquid.bottlesMl,
-      openLifeDays: liquid.openLifeDays.value,
-    })),
+    liquidsOf(medicine)
+      .filter(({ id }) => !retired.has(id))
+      .map((liquid) => ({
+        id: liquid.id,
+        medicine: medicine.name,
+        active: medicine.active,
+        strengthMgPerMl: liquid.strength.value,
+        bottlesMl: liquid.bottlesMl,
+        openLifeDays: liquid.openLifeDays.value,
+      })),
   );
 }

@@ -12,6 +12,7 @@ import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
 import { jugView } from './jug-view.ts';
+import { medicineViews } from './medicine-view.ts';
 import { mixingView } from './mixing-view.ts';
 import { liquidViews, packetViews, regimenViews } from './regimen-view.ts';
 import { roundView } from './round-view.ts';
@@ -114,10 +115,12 @@ function shedView(barn: BarnContext, standing: Standing): ShedView {
       everyDays: settings.scaleCheckDays,
       stops: settings.scaleCheckStops,
     },
-    regimens: regimenViews(memory.formulary, memory.approvals),
+    regimens: regimenViews(memory.formulary, memory.approvals, memory.retiredIds),
+    medicines: medicineViews(memory.formulary, memory.ownIds, memory.retiredIds),
+    vets: [...memory.vets],
     formularyTrouble: [...memory.formularyTrouble],
-    packets: packetViews(memory.formulary),
-    liquids: liquidViews(memory.formulary),
+    packets: packetViews(memory.formulary, memory.retiredIds),
+    liquids: liquidViews(memory.formulary, memory.retiredIds),
     people: config.people,
     person: settings.person,
     unknownTag: recent ? unknownTag.tag : null,

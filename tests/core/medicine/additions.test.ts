@@ -69,4 +69,23 @@ describe('what a farm adds', () => {
       for (const rule of medicine.regimens) expect(regimenById(formulary, rule.id)?.regimen).toEqual(rule);
     }
   });
+
+  test('is used no more once a later entry retires it, and is found still', () => {
+    const gone = { retire: 'own-thiamine-200', by: 'Kim', on: '2027-04-12' };
+    const { formulary, own, retired, leftOut } = withAdditions(SHIPPED, [THIAMINE, gone]);
+    expect(leftOut).toEqual([]);
+    expect([...own]).toEqual(['own-thiamine-200', 'own-thiamine-goat']);
+    expect([...retired]).toEqual(['own-thiamine-200']);
+    expect(liquidById(formulary, 'own-thiamine-200')).toBeDefined();
+  });
+
+  test.each([
+    ['what ships', 'levamisole-goat'],
+    ['what nobody entered', 'no-such'],
+    ['what only comes after it', 'own-thiamine-200'],
+  ])('never retires %s', (_what, retire) => {
+    const { retired, leftOut } = withAdditions(SHIPPED, [{ retire, by: 'Kim', on: null }, THIAMINE]);
+    expect(retired.size).toBe(0);
+    expect(leftOut).toMatchObject([{ entry: 1, field: 'retire' }]);
+  });
 });

@@ -1,5 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
+import { medicineViews } from '../../../server/view/medicine-view.ts';
 import { liquidViews, regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
 import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
@@ -330,6 +331,8 @@ export const BASE: KioskState = {
         handling: ['Wear gloves', 'Do not breathe the powder'],
       },
     ],
+    medicines: medicineViews(SHIPPED, new Set(), new Set()),
+    vets: [],
     formularyTrouble: [],
     liquids: liquidViews(SHIPPED),
     people: ['Sam', 'Alex', 'Robin'],

@@ -9,6 +9,7 @@ import type { BarnContext } from '../../../server/barn/barn-context.ts';
 import type { Clock } from '../../../server/barn/clock.ts';
 import { defaultSettings, loadMemory } from '../../../server/barn/memory.ts';
 import { KioskConfig } from '../../../server/config/kiosk-config.ts';
+import { type MedicinesFile, NOTHING_OWN } from '../../../server/formulary/own-medicines.ts';
 import { createHerdFile } from '../../../server/herd/herd-file.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import type { Intent } from '../../../shared/intent.ts';
@@ -57,6 +58,14 @@ export interface TestBarn {
 
 let ids = 0;
 
+/** Where a test that enters no medicine of its own keeps them. */
+const noMedicinesFile: MedicinesFile = {
+  read: () => NOTHING_OWN,
+  append: () => {
+    throw new Error('this barn has no data folder');
+  },
+};
+
 /**
  * A barn over a database file (or `:memory:`), with one goat, one jug, an approval and two syringes unless it exists.
  *
@@ -82,6 +91,7 @@ export function testBarn(
       newId: () => `made-${++ids}`,
       linkOf: (role) => links[role],
       zero: () => 'no-command',
+      medicines: noMedicinesFile,
       herdFile: createHerdFile({
         folder: null,
         now: () => clock.wallMs,
