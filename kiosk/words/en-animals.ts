@@ -60,7 +60,6 @@ export const enAnimals = {
   },
   doubted: (count: number) => (count === 1 ? '1 weight doubted' : `${count} weights doubted`),
   noWeights: 'No weight yet',
-  key: 'bar 95 %, hollow: doubted, flag: dosed',
 
   edit: {
     class: 'What it is',

@@ -11,6 +11,7 @@ import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
 import { enDoseCard } from './en-dose-card.ts';
+import { enGrowth } from './en-growth.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enMixing } from './en-mixing.ts';
 import { enSetup } from './en-setup.ts';
@@ -28,6 +29,7 @@ export const en = {
   board: enBoard,
   bottle: enBottle,
   animals: enAnimals,
+  growth: enGrowth,
   herdFile: enHerdFile,
   cautions: enCautions,
   check: enCheck,

@@ -120,6 +120,13 @@ export class Show {
     return this.#format(at, { month: 'short', timeZone: 'UTC' });
   }
 
+  /** A day at the edge of a chart: a year where one begins, a month where one begins, else the day. */
+  chartDay(at: Instant): string {
+    const day = new Date(at);
+    if (day.getUTCDate() !== 1) return this.#format(at, { day: 'numeric', month: 'short', timeZone: 'UTC' });
+    return day.getUTCMonth() === 0 ? this.#format(at, { year: 'numeric', timeZone: 'UTC' }) : this.month(at);
+  }
+
   /** A day with its weekday, such as "Thu 30 Apr 2026". */
   weekday(at: Instant): string {
     return this.#format(at, {

@@ -2,11 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ageAt } from '../../kiosk/animals/age.ts';
 import { dayOf, isoDay, stepped } from '../../kiosk/animals/day-picking.ts';
-import { growthChart } from '../../kiosk/animals/growth-geometry.ts';
 import { prefixIn, prefixPart } from '../../kiosk/animals/open-prefix.ts';
 import { beginningWith, nextCharacters } from '../../kiosk/animals/prefix.ts';
 import { NOTHING_SCORED, nextSign, signsOf } from '../../kiosk/animals/scoring.ts';
-import type { WeighingView } from '../../shared/animal-page.ts';
 
 const named = (name: string, ...visualTags: string[]) => ({ name, visualTags });
 
@@ -83,86 +81,6 @@ test.each([
   ['2020-04-14T00:00:00Z', { unit: 'years', count: 5 }],
 ])('an animal born at %s is told so old', (bornAt, age) => {
   expect(ageAt(bornAt, Date.parse('2026-04-14T00:00:00Z'))).toEqual(age);
-});
-
-describe('the growth line', () => {
-  const area = { width: 100, height: 50 };
-  const weighing = (at: string, grams: number, extra: Partial<WeighingView> = {}): WeighingView => ({
-    at,
-    grams,
-    uncertaintyGrams: 100,
-    method: 'scale',
-    doubt: null,
-    ...extra,
-  });
-
-  test('has nothing to draw without a weight', () => {
-    expect(growthChart([], [], area)).toBeNull();
-  });
-
-  test('stands in time and weight to scale, with two standard uncertainties either way', () => {
-    const chart = growthChart(
-      [
-        weighing('2026-01-11T00:00:00Z', 30_000),
-        weighing('2026-01-01T00:00:00Z', 20_000),
-        weighing('2026-01-06T00:00:00Z', 25_000),
-      ],
-      ['2026-01-06T00:00:00Z', '2027-01-01T00:00:00Z'],
-      area,
-    );
-    if (chart === null) throw new Error('nothing was drawn');
-    expect(chart.dots.map(({ x }) => x)).toEqual([0, 50, 100]);
-    expect(chart.doses).toEqual([50]);
-    const [first, middle, last] = chart.dots;
-    expect(middle?.y).toBeCloseTo(25, 6);
-    expect((first?.y ?? 0) - (last?.y ?? 0)).toBeCloseTo(
-      (10_000 / (chart.highGrams - chart.lowGrams)) * 50,
-      6,
-    );
-    expect((middle?.bottom ?? 0) - (middle?.top ?? 0)).toBeCloseTo(
-      (400 / (chart.highGrams - chart.lowGrams)) * 50,
-      6,
-    );
-  });
-
-  test('keeps a doubted weight at its edge and out of the line', () => {
-    const chart = growthChart(
-      [
-        weighing('2026-01-01T00:00:00Z', 20_000),
-        weighing('2026-01-06T00:00:00Z', 55_000, { doubt: 'pounds-for-kilograms' }),
-        weighing('2026-01-11T00:00:00Z', 21_000),
-      ],
-      [],
-      area,
-    );
-    expect(chart?.highGrams).toBeLessThan(25_000);
-    expect(chart?.dots[1]).toMatchObject({ y: 0, doubted: true });
-    expect(chart?.line.split(' ')).toHaveLength(2);
-  });
-
-  test('of any weights lies within its area', () => {
-    const weights = fc.array(
-      fc.record({ ms: fc.integer({ min: 0, max: 1e12 }), grams: fc.integer({ min: 1, max: 1e6 }) }),
-      {
-        minLength: 1,
-      },
-    );
-    fc.assert(
-      fc.property(weights, (some) => {
-        const chart = growthChart(
-          some.map(({ ms, grams }) => weighing(new Date(ms).toISOString(), grams)),
-          [],
-          area,
-        );
-        for (const { x, y, top, bottom } of chart?.dots ?? []) {
-          for (const value of [x, y, top, bottom]) expect(Number.isFinite(value)).toBe(true);
-          expect(x).toBeGreaterThanOrEqual(0);
-          expect(x).toBeLessThanOrEqual(100);
-          expect(top).toBeLessThanOrEqual(bottom);
-        }
-      }),
-    );
-  });
 });
 
 describe('scoring', () => {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { boerFeedlotWeight } from '../../../core/growth/expected.ts';
+import { boerFeedlotWeight, expectedBand, GAIN_BANDS } from '../../../core/growth/expected.ts';
 import { type DailyGain, gainBetween, trendOf } from '../../../core/growth/gain.ts';
 import { againstMob } from '../../../core/growth/mob.ts';
 import { judgeWeighings, type Weighing } from '../../../core/growth/weighing.ts';
 import { DAY_MS } from '../../../core/moment.ts';
-import { kilograms, massIn, pounds } from '../../../core/quantity/mass.ts';
+import { grams, kilograms, massIn, pounds } from '../../../core/quantity/mass.ts';
 import { quantity } from '../../../core/quantity/quantity.ts';
 import { GROWTH_SERIES, PRINTED_GAINS } from '../../oracles/growth.ts';
 
@@ -128,5 +128,38 @@ describe('the published line of feedlot goats', () => {
   test('ends where it was fitted', () => {
     expect(boerFeedlotWeight(125 * DAY_MS)).toBeNull();
     expect(boerFeedlotWeight(267 * DAY_MS)).toBeNull();
+  });
+});
+
+describe('where an animal is expected to weigh in', () => {
+  const kid = { species: 'goat', class: 'young', bornAtMs: 0 } as const;
+  const first = { atMs: 10 * DAY_MS, mass: grams(5000) };
+
+  test('opens from its own first weight by the published gains', () => {
+    const band = expectedBand(kid, first, 40 * DAY_MS);
+    expect(band?.low.value).toBeCloseTo(5000 + 30 * 151, 6);
+    expect(band?.high.value).toBeCloseTo(5000 + 30 * 227, 6);
+    expect(band?.band.source).toContain('university extension');
+  });
+
+  test('ends at the age its source names', () => {
+    expect(expectedBand(kid, first, 400 * DAY_MS)?.toMs).toBe(91 * DAY_MS);
+    expect(expectedBand(kid, { ...first, atMs: 91 * DAY_MS }, 400 * DAY_MS)).toBeNull();
+  });
+
+  test.each([
+    ['a grown animal', { ...kid, class: 'female' }],
+    ['a birth that is not known', { ...kid, bornAtMs: null }],
+    ['a species of which nothing is published', { ...kid, species: 'cattle' }],
+    ['a birth after its first weight', { ...kid, bornAtMs: 20 * DAY_MS }],
+  ] as const)('is not said for %s', (_what, animal) => {
+    expect(expectedBand(animal, first, 40 * DAY_MS)).toBeNull();
+  });
+
+  test('stands on bands that name their source', () => {
+    for (const { low, high, source } of GAIN_BANDS) {
+      expect(low).toBeLessThan(high);
+      expect(source.length).toBeGreaterThan(10);
+    }
   });
 });

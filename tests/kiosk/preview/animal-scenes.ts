@@ -53,6 +53,8 @@ const page: AnimalPage = {
   },
   scores: [
     { at: '2026-04-13T08:00:00Z', by: 'Sam', eyelid: 4, body: 2.5, soiling: 1, jaw: 'none', coat: 'rough' },
+    { at: '2026-02-20T08:00:00Z', by: 'Sam', eyelid: 2, body: 2.5, soiling: 0, jaw: 'none', coat: 'smooth' },
+    { at: '2026-01-12T08:00:00Z', by: 'Sam', eyelid: 3, body: 2, soiling: null, jaw: null, coat: null },
   ],
   notes: [{ at: '2026-04-10T08:00:00Z', by: 'Sam', note: 'off-feed' }],
   treatments: [
@@ -140,6 +142,24 @@ const newcomer: AnimalPage = {
   advice: null,
 };
 
+const pip = animals.find(({ id }) => id === 'a7') ?? clover;
+const kid: AnimalPage = {
+  ...newcomer,
+  animal: { ...pip, bornAt: '2026-02-02T00:00:00Z' },
+  weighings: [
+    weighing('2026-04-14T13:32:00Z', 9.6, { uncertaintyGrams: 60 }),
+    weighing('2026-03-30T09:00:00Z', 8.1, { uncertaintyGrams: 60 }),
+    weighing('2026-03-16T09:00:00Z', 6.4, { uncertaintyGrams: 90 }),
+    weighing('2026-03-01T09:00:00Z', 5.2, { uncertaintyGrams: 60 }),
+    weighing('2026-02-03T09:00:00Z', 3.4, { method: 'imported', uncertaintyGrams: null }),
+  ],
+  growth: {
+    lastGain: 100,
+    trend: { gain: 86, low: 64, high: 108, direction: 'gaining', used: 5, doubted: 0 },
+    mob: null,
+  },
+};
+
 function importScene(name: string, stage: ImportView['stage']): Scene {
   const files = [
     { name: 'herd.csv', bytes: 48_000 },
@@ -200,6 +220,9 @@ export const ANIMAL_SCENES: readonly Scene[] = [
     http: { '/api/animals/a1': { ...page, life: 'sold', leftAt: NOW, advice: null } },
   }),
   scene('animal-growth', 'animals/a1/growth'),
+  scene('animal-growth-touched', 'animals/a1/growth', { taps: ['chart-later', 'chart-earlier'] }),
+  scene('animal-growth-dose', 'animals/a1/growth', { taps: ['chart-later'] }),
+  scene('animal-growth-kid', 'animals/a7/growth', { http: { '/api/animals/a7': kid } }),
   scene('animal-growth-first', 'animals/a1/growth', { http: { '/api/animals/a1': newcomer } }),
   scene('animal-why', 'animals/a1/why'),
   scene('animal-note', 'animals/a1/note'),
