@@ -5,6 +5,7 @@ import { ScoredView } from './herd-intents.ts';
 
 /** One weight in an animal's history. */
 export const WeighingView = z.strictObject({
+  id: z.string(),
   grams: z.number(),
   /** Standard uncertainty; `null` where not known. */
   uncertaintyGrams: z.number().nullable(),
@@ -12,7 +13,11 @@ export const WeighingView = z.strictObject({
   at: z.string(),
   method: z.enum(['scale', 'girth', 'guess', 'imported']),
   /** What speaks against it; `null` where nothing does. */
-  doubt: z.enum(['outside-species', 'pounds-for-kilograms', 'far-from-last']).nullable(),
+  doubt: z.enum(['outside-species', 'pounds-for-kilograms', 'far-from-last', 'said-wrong']).nullable(),
+  /** What a person said of it last; `null` where nobody did. */
+  said: z.enum(['true', 'wrong']).nullable(),
+  /** Hours without feed before it; `null` where not noted. */
+  hoursOffFeed: z.number().nullable(),
 });
 /** One weight in an animal's history. */
 export type WeighingView = z.infer<typeof WeighingView>;
@@ -30,6 +35,8 @@ export const GrowthView = z.strictObject({
       direction: z.enum(['gaining', 'losing', 'not-clear']),
       used: z.number().int(),
       doubted: z.number().int(),
+      /** Whether weights full and weights off feed are mixed in it. */
+      unlikeFeed: z.boolean(),
     })
     .nullable(),
   /** Held against the others of its kind over the last weeks; `null` where there are too few. */

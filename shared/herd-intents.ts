@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LONGEST_OFF_FEED } from '../core/growth/weighing.ts';
 import { MARKS } from '../core/herd/picked.ts';
 import { AnimalClass, AnimalNote, Species } from './animal.ts';
 import { intentId as id, ref } from './refs.ts';
@@ -52,6 +53,23 @@ export const HERD_INTENTS = [
   z.strictObject({ type: z.literal('leave-herd'), id, animalId: ref, how: z.enum(['sold', 'died']) }),
   z.strictObject({ type: z.literal('score'), id, animalId: ref, scored: ScoredView }),
   z.strictObject({ type: z.literal('note-animal'), id, animalId: ref, note: AnimalNote }),
+  /** A person's word on a weight: it is true, however odd, or it is wrong and counts no more. */
+  z.strictObject({
+    type: z.literal('say-weight'),
+    id,
+    animalId: ref,
+    weighingId: ref,
+    said: z.enum(['true', 'wrong']),
+  }),
+  /** How long an animal was off feed before a weight; with `round`, so are all weighed from then on. */
+  z.strictObject({
+    type: z.literal('weight-off-feed'),
+    id,
+    animalId: ref,
+    weighingId: ref,
+    hours: z.number().min(0).max(LONGEST_OFF_FEED),
+    round: z.boolean(),
+  }),
   z.strictObject({ type: z.literal('set-worm-season'), id, season: z.enum(['high', 'low']) }),
   /** The mean of the mob's last egg counts, in eggs per gram; `null` where none is known. */
   z.strictObject({

@@ -223,6 +223,7 @@ export const REFUSALS = [
   'day-too-long-ago',
   'before-birth',
   'same-tag',
+  'no-such-weighing',
   'nothing-scored',
   'not-scored-so',
   'threshold-out-of-range',

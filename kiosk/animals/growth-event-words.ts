@@ -8,12 +8,17 @@ export function eventWords(event: GrowthEvent, words: Words, show: Show): { what
   const day = show.date(event.atMs);
   switch (event.kind) {
     case 'weight': {
-      const { grams, uncertaintyGrams, method, doubt } = event.weighing;
+      const { grams, uncertaintyGrams, method, doubt, said, hoursOffFeed } = event.weighing;
       const weight =
         uncertaintyGrams === null
           ? show.weight(grams)
           : words.animals.weightDoubt(show.weight(grams), show.fineWeight(2 * uncertaintyGrams));
-      const more = [doubt === null ? '' : words.growth.doubt[doubt], words.growth.method[method]];
+      const more = [
+        doubt === null ? '' : words.growth.doubt[doubt],
+        said === 'true' ? words.growth.saidTrue : '',
+        words.growth.method[method],
+        hoursOffFeed === null ? '' : words.growth.offFeed(show.number(hoursOffFeed, 1)),
+      ];
       return { what: `${day}: ${weight}`, more: more.filter(Boolean).join(', ') };
     }
     case 'dose': {

@@ -13,6 +13,7 @@ import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
 import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
 import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
+import { sayWeight, weightOffFeed } from './weight-intents.ts';
 import { setWormRule } from './worm-intents.ts';
 
 /** Carries out one intent; returns why not, or `null`. Throws when the disk refuses. */
@@ -76,6 +77,10 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return leave(barn, intent);
     case 'score':
       return score(barn, intent);
+    case 'say-weight':
+      return sayWeight(barn, intent);
+    case 'weight-off-feed':
+      return weightOffFeed(barn, intent);
     case 'note-animal':
       return note(barn, intent);
     case 'import-read':

@@ -19,7 +19,7 @@ import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { OwnThreshold } from '../../core/worms/farm-rules.ts';
 import { NOTHING_OWN, type OwnMedicines } from '../formulary/own-medicines.ts';
-import { lastBelieved, weighingsOf } from '../herd/history.ts';
+import { lastBelieved, weighingsOf, withoutWrong } from '../herd/history.ts';
 import type { AnimalScores } from '../store/scores.ts';
 import type { Settings } from '../store/settings.ts';
 import type { Store } from '../store/store.ts';
@@ -48,6 +48,8 @@ export interface Memory {
   readonly herdRevision: number;
   /** The newest scores by animal, oldest first. */
   readonly scores: ReadonlyMap<string, readonly AnimalScores[]>;
+  /** Weights somebody said to be wrong, as `weightKey` makes them. */
+  readonly wrongWeights: ReadonlySet<string>;
   readonly jugs: readonly Jug[];
   /** The farm's empty jugs, those weighed anew or given up too. */
   readonly vessels: readonly Vessel[];
@@ -89,6 +91,7 @@ export function defaultSettings(config: {
     scaleCheckStops: false,
     wormSeason: 'high',
     eggsPerGram: null,
+    offFeedSinceMs: null,
   };
 }
 
@@ -99,6 +102,7 @@ export function loadMemory(
   ownMedicines: OwnMedicines = NOTHING_OWN,
 ): Memory {
   const entries = store.dayBook.entries();
+  const wrongWeights = store.weightWords.wrong();
   const herd = store.animals.all();
   const present = herd.filter(isPresent);
   const weighed = present.map((animal) => ({
@@ -118,7 +122,8 @@ export function loadMemory(
       bench: store.scaleChecks.latest('bench'),
     },
     syringeChecks: store.syringeChecks.latest(),
-    animals: withLastWeights(weighed, entries),
+    wrongWeights,
+    animals: withLastWeights(weighed, withoutWrong(entries, wrongWeights)),
     gone: herd.filter((animal) => !isPresent(animal)),
     takenIn: null,
     herdRevision: 0,
@@ -145,7 +150,7 @@ export function withEntries(memory: Memory, entries: readonly DayBookEntry[]): M
   return {
     ...memory,
     entries,
-    animals: withLastWeights(memory.animals, entries),
+    animals: withLastWeights(memory.animals, withoutWrong(entries, memory.wrongWeights)),
     jugs: withDrawn(memory.jugs, entries),
   };
 }

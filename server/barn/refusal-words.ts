@@ -26,6 +26,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'before-birth': 'That is before its birth. Set right whichever day is wrong.',
   'same-tag': 'It wears this tag already. Wave the new one.',
   'nothing-scored': 'Nothing was scored. Tap what you see, then log it.',
+  'no-such-weighing': 'The animal has no such weight. Look at its growth and choose again.',
   'threshold-out-of-range':
     'That threshold would treat all or none. Choose one within the bounds the screen shows.',
   'not-scored-so': 'That score is not for this species. Leave it out.',

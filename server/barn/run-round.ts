@@ -1,11 +1,14 @@
+import { hoursOffFeedAt } from '../../core/growth/weighing.ts';
 import { forDosing } from '../../core/herd/herd-animal.ts';
 import { doubtOf } from '../../core/herd/plausible.ts';
 import type { Moment } from '../../core/moment.ts';
 import { earlierDoses } from '../../core/round/day-book.ts';
 import { reduceRound } from '../../core/round/reduce.ts';
 import type { RoundEffect, RoundEvent, RoundRefusal, RoundWorld } from '../../core/round/state.ts';
+import type { Treatment } from '../../core/round/treatment.ts';
 import { type VisitWeighed, weighingEnded } from '../../core/round/weighed.ts';
 import type { Deck } from '../../core/weighing/deck.ts';
+import { weighingId } from '../herd/history.ts';
 import type { BarnContext } from './barn-context.ts';
 import { checkingOf, syringesOnHand, withEntries } from './memory.ts';
 
@@ -63,9 +66,10 @@ function keepWeighing(barn: BarnContext, { animalId, weight }: VisitWeighed): vo
   const { memory, store } = barn;
   const { mass, uncertainty } = weight.held;
   const atMs = Math.round(weight.atMs);
+  const hoursOffFeed = hoursOffFeedAt(memory.settings.offFeedSinceMs, atMs);
   store.weighings.add(
     animalId,
-    { mass, uncertainty, atMs, method: 'scale', hoursOffFeed: null },
+    { mass, uncertainty, atMs, method: 'scale', hoursOffFeed },
     memory.settings.person,
   );
   const animals = memory.animals.map((animal) =>
@@ -76,6 +80,15 @@ function keepWeighing(barn: BarnContext, { animalId, weight }: VisitWeighed): vo
   barn.memory = { ...memory, animals, herdRevision: memory.herdRevision + 1 };
 }
 
+/** The weight of a dose stands in the day book, which knows no feed: a word beside it says how long it was off. */
+function noteOffFeed({ memory, store }: BarnContext, { offer, givenAtMs }: Treatment): void {
+  const { settings } = memory;
+  const hoursOffFeed = hoursOffFeedAt(settings.offFeedSinceMs, offer.weight.atMs);
+  if (hoursOffFeed === null) return;
+  const { animal, weight } = offer;
+  store.weightWords.add(animal.id, weighingId(weight), { hoursOffFeed }, settings.person, givenAtMs);
+}
+
 function carryOut(barn: BarnContext, effect: RoundEffect): void {
   const { store, memory, clock } = barn;
   const stamp = { id: barn.newId(), atMs: Math.round(clock.now().wallMs), by: memory.settings.person };
@@ -83,6 +96,7 @@ function carryOut(barn: BarnContext, effect: RoundEffect): void {
     case 'store': {
       const treatment = { ...effect.treatment, givenAtMs: Math.round(effect.treatment.givenAtMs) };
       store.dayBook.addTreatment(treatment);
+      noteOffFeed(barn, treatment);
       clock.sawRecordAt(treatment.givenAtMs);
       barn.memory = withEntries(memory, [...memory.entries, { treatment, corrections: [] }]);
       runRound(barn, { type: 'stored', treatment });

@@ -1,7 +1,9 @@
 import { type JudgedWeighing, judgeWeighings, type Weighing } from '../../core/growth/weighing.ts';
 import type { Animal } from '../../core/herd/animal.ts';
 import { type DayBookEntry, effectOf } from '../../core/round/day-book.ts';
+import type { VisitWeight } from '../../core/round/offer.ts';
 import type { Store } from '../store/store.ts';
+import { weightKey } from '../store/weight-words.ts';
 
 /** The most weights that are read of one animal. */
 const MOST = 200;
@@ -35,7 +37,7 @@ export function weighingsOf(
   for (const weighing of store.weighings.newest(animal.id, MOST)) known.set(weighing.id, weighing);
   for (const entry of own) {
     const { held, atMs } = entry.treatment.offer.weight;
-    const id = `${Math.round(atMs)}:${held.mass.value}`;
+    const id = weighingId(entry.treatment.offer.weight);
     known.set(id, {
       id,
       mass: held.mass,
@@ -45,7 +47,24 @@ export function weighingsOf(
       hoursOffFeed: null,
     });
   }
-  return judgeWeighings(animal, [...known.values()]).slice(-MOST);
+  const { said, hoursOffFeed } = store.weightWords.of(animal.id);
+  const weighings = [...known.values()].map((weighing) => ({
+    ...weighing,
+    hoursOffFeed: hoursOffFeed.get(weighing.id) ?? weighing.hoursOffFeed,
+  }));
+  return judgeWeighings(animal, weighings, said).slice(-MOST);
+}
+
+/** The id of the weighing of a visit. */
+export function weighingId({ held, atMs }: VisitWeight): string {
+  return `${Math.round(atMs)}:${held.mass.value}`;
+}
+
+/** The rows of the day book but those whose weight somebody said to be wrong; `wrong` is of `weightKey`. */
+export function withoutWrong(entries: readonly DayBookEntry[], wrong: ReadonlySet<string>): DayBookEntry[] {
+  return entries.filter(
+    (entry) => !wrong.has(weightKey(weighedAnimal(entry), weighingId(entry.treatment.offer.weight))),
+  );
 }
 
 /** Who stood on the platform: the animal named last, whether or not it swallowed anything. */

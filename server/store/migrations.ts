@@ -216,4 +216,22 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TRIGGER worm_rules_are_never_deleted BEFORE DELETE ON worm_rules
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the thresholds'); END;
   `,
+  `
+  CREATE TABLE weight_words (
+    sequence INTEGER PRIMARY KEY AUTOINCREMENT,
+    animal INTEGER NOT NULL REFERENCES animals (number),
+    weighing TEXT NOT NULL,
+    said TEXT CHECK (said IN ('true', 'wrong')),
+    hours_off_feed REAL CHECK (hours_off_feed >= 0),
+    at_ms INTEGER NOT NULL,
+    by TEXT NOT NULL,
+    CHECK ((said IS NULL) <> (hours_off_feed IS NULL))
+  ) STRICT;
+  CREATE INDEX words_on_the_weights_of_an_animal ON weight_words (animal, weighing);
+
+  CREATE TRIGGER weight_words_are_never_edited BEFORE UPDATE ON weight_words
+  BEGIN SELECT RAISE(ABORT, 'what was said of a weight is never edited: a later word stands beside it'); END;
+  CREATE TRIGGER weight_words_are_never_deleted BEFORE DELETE ON weight_words
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted of a weight'); END;
+  `,
 ];

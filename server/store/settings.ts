@@ -16,6 +16,8 @@ export const Settings = z.strictObject({
   wormSeason: z.enum(['high', 'low']),
   /** The mean of the mob's last egg counts; `null` where none is known. */
   eggsPerGram: z.number().nullable(),
+  /** Since when the animals weighed now are off feed, milliseconds since 1970; `null` where they are not. */
+  offFeedSinceMs: z.number().nullable(),
 });
 /** What is set by taps at the Shed screen and kept. */
 export type Settings = z.infer<typeof Settings>;

@@ -11,6 +11,7 @@ import { createSettingsStore } from './settings.ts';
 import { createSyringeCheckStore } from './syringe-checks.ts';
 import { createVesselStore } from './vessels.ts';
 import { createWeighingStore } from './weighings.ts';
+import { createWeightWordStore } from './weight-words.ts';
 import { createWormRuleStore } from './worm-rules.ts';
 
 /** Everything kept on disk. */
@@ -19,6 +20,7 @@ export interface Store {
   readonly weighings: ReturnType<typeof createWeighingStore>;
   readonly scores: ReturnType<typeof createScoreStore>;
   readonly notes: ReturnType<typeof createNoteStore>;
+  readonly weightWords: ReturnType<typeof createWeightWordStore>;
   readonly wormRules: ReturnType<typeof createWormRuleStore>;
   readonly jugs: ReturnType<typeof createJugStore>;
   readonly vessels: ReturnType<typeof createVesselStore>;
@@ -42,6 +44,7 @@ export function createStore(path: string): Store {
     weighings,
     scores: createScoreStore(db),
     notes: createNoteStore(db),
+    weightWords: createWeightWordStore(db),
     wormRules: createWormRuleStore(db),
     jugs: createJugStore(db),
     vessels: createVesselStore(db),

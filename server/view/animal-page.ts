@@ -31,7 +31,10 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
     weighings: judged
       .slice(-SHOWN.weighings)
       .reverse()
-      .map(({ weighing, doubt }) => ({
+      .map(({ weighing, doubt, said }) => ({
+        id: weighing.id,
+        said,
+        hoursOffFeed: weighing.hoursOffFeed,
         grams: weighing.mass.value,
         uncertaintyGrams: weighing.uncertainty?.value ?? null,
         at: rfc3339(weighing.atMs),
@@ -79,6 +82,7 @@ function growthOf(judged: readonly JudgedWeighing[], mob: ReturnType<HerdAdvice[
             direction: trend.direction,
             used: trend.used,
             doubted: trend.doubted,
+            unlikeFeed: trend.unlikeFeed,
           },
     mob:
       mob === undefined

@@ -146,3 +146,23 @@ test('a threshold goes back to what ships by one tap', async () => {
   expect(sent(app)).toMatchObject({ rule: 'treatBody', value: null });
   await app.close();
 });
+
+test('a weight hard to believe is opened from the chart, and said to be right', async () => {
+  const app = await open('animal-growth');
+  await soon(() => app.get('growth-chart'));
+  for (const tap of ['chart-later', 'chart-earlier', 'chart-earlier', 'chart-earlier']) app.click(tap);
+  expect(app.get('chart-told').textContent).toContain('20 Mar 2026');
+  app.click('chart-earlier');
+  expect(app.get('chart-open').textContent).toContain('pounds read as kilograms?');
+  app.click('chart-open');
+  app.click('weight-true');
+  expect(sent(app)).toMatchObject({ type: 'say-weight', animalId: 'a1', said: 'true' });
+  await app.close();
+});
+
+test('hours off feed are keyed, for the weight or for the round', async () => {
+  const app = await open('animal-weight-feed');
+  app.click('feed-round');
+  expect(sent(app)).toMatchObject({ type: 'weight-off-feed', hours: 12, round: true });
+  await app.close();
+});

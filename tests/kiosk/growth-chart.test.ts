@@ -9,16 +9,22 @@ import { HERD, treatment } from './preview/base-state.ts';
 const [CLOVER] = HERD;
 if (CLOVER === undefined) throw new Error('the herd is empty');
 
-describe('the chart of growth', () => {
-  const area = { width: 100, height: 50 };
-  const weighing = (at: string, grams: number, extra: Partial<WeighingView> = {}): WeighingView => ({
+function weighed(at: string, grams: number, extra: Partial<WeighingView> = {}): WeighingView {
+  return {
+    id: at,
     at,
     grams,
     uncertaintyGrams: 100,
     method: 'scale',
     doubt: null,
+    said: null,
+    hoursOffFeed: null,
     ...extra,
-  });
+  };
+}
+
+describe('the chart of growth', () => {
+  const area = { width: 100, height: 50 };
 
   const animal: AnimalPage['animal'] = { ...CLOVER, bornAt: null };
   const chartOf = (
@@ -33,9 +39,9 @@ describe('the chart of growth', () => {
 
   test('stands in time and weight to scale, with two standard uncertainties either way', () => {
     const chart = chartOf([
-      weighing('2026-01-11T00:00:00Z', 30_000),
-      weighing('2026-01-01T00:00:00Z', 20_000),
-      weighing('2026-01-06T00:00:00Z', 25_000),
+      weighed('2026-01-11T00:00:00Z', 30_000),
+      weighed('2026-01-01T00:00:00Z', 20_000),
+      weighed('2026-01-06T00:00:00Z', 25_000),
     ]);
     if (chart === null) throw new Error('nothing was drawn');
     expect(chart.dots.map(({ x }) => x)).toEqual([0, 50, 100]);
@@ -54,9 +60,9 @@ describe('the chart of growth', () => {
 
   test('keeps a doubted weight at its edge and out of the line', () => {
     const chart = chartOf([
-      weighing('2026-01-01T00:00:00Z', 20_000),
-      weighing('2026-01-06T00:00:00Z', 55_000, { doubt: 'pounds-for-kilograms' }),
-      weighing('2026-01-11T00:00:00Z', 21_000),
+      weighed('2026-01-01T00:00:00Z', 20_000),
+      weighed('2026-01-06T00:00:00Z', 55_000, { doubt: 'pounds-for-kilograms' }),
+      weighed('2026-01-11T00:00:00Z', 21_000),
     ]);
     expect(chart?.highGrams).toBeLessThan(25_000);
     expect(chart?.dots[1]).toMatchObject({ y: 0, doubted: true });
@@ -72,7 +78,7 @@ describe('the chart of growth', () => {
     );
     fc.assert(
       fc.property(weights, (some) => {
-        const chart = chartOf(some.map(({ ms, grams }) => weighing(new Date(ms).toISOString(), grams)));
+        const chart = chartOf(some.map(({ ms, grams }) => weighed(new Date(ms).toISOString(), grams)));
         for (const { x, y, top, bottom } of chart?.dots ?? []) {
           for (const value of [x, y, top, bottom]) expect(Number.isFinite(value)).toBe(true);
           expect(x).toBeGreaterThanOrEqual(0);
@@ -86,14 +92,10 @@ describe('the chart of growth', () => {
 
 describe('round values along the edges of the chart', () => {
   const area = { width: 100, height: 50 };
-  const weighing = (at: string, grams: number): WeighingView => ({
-    at,
-    grams,
-    uncertaintyGrams: null,
-    method: 'scale',
-    doubt: null,
-  });
-  const weighings = [weighing('2026-01-02T00:00:00Z', 20_000), weighing('2026-04-20T00:00:00Z', 30_000)];
+  const weighings = [
+    weighed('2026-01-02T00:00:00Z', 20_000, { uncertaintyGrams: null }),
+    weighed('2026-04-20T00:00:00Z', 30_000, { uncertaintyGrams: null }),
+  ];
 
   test.each([
     ['kg', [20, 22, 24, 26, 28, 30]],
@@ -138,10 +140,7 @@ describe('round values along the edges of the chart', () => {
 
 describe('what is touched on the chart', () => {
   const page = {
-    weighings: [
-      { at: '2026-02-01T00:00:00Z', grams: 2e4, uncertaintyGrams: null, method: 'scale', doubt: null },
-      { at: '2026-01-01T00:00:00Z', grams: 1e4, uncertaintyGrams: null, method: 'scale', doubt: null },
-    ] satisfies WeighingView[],
+    weighings: [weighed('2026-02-01T00:00:00Z', 2e4), weighed('2026-01-01T00:00:00Z', 1e4)],
     treatments: [
       treatment('t', { givenAt: '2026-01-20T00:00:00Z' }),
       treatment('old', { givenAt: '2025-01-01T00:00:00Z' }),

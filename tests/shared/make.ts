@@ -57,6 +57,15 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'import-accept': { type: 'import-accept', id: 'i', preview: 'p' },
   'import-drop': { type: 'import-drop', id: 'i' },
   'set-worm-season': { type: 'set-worm-season', id: 'i', season: 'high' },
+  'say-weight': { type: 'say-weight', id: 'i', animalId: 'anna', weighingId: '5:23000', said: 'wrong' },
+  'weight-off-feed': {
+    type: 'weight-off-feed',
+    id: 'i',
+    animalId: 'anna',
+    weighingId: '5:23000',
+    hours: 12,
+    round: false,
+  },
   'set-worm-rule': {
     type: 'set-worm-rule',
     id: 'i',

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { boerFeedlotWeight, expectedBand, GAIN_BANDS } from '../../../core/growth/expected.ts';
 import { type DailyGain, gainBetween, trendOf } from '../../../core/growth/gain.ts';
 import { againstMob } from '../../../core/growth/mob.ts';
-import { judgeWeighings, type Weighing } from '../../../core/growth/weighing.ts';
+import { hoursOffFeedAt, judgeWeighings, type Weighing } from '../../../core/growth/weighing.ts';
 import { DAY_MS } from '../../../core/moment.ts';
 import { grams, kilograms, massIn, pounds } from '../../../core/quantity/mass.ts';
 import { quantity } from '../../../core/quantity/quantity.ts';
@@ -162,4 +162,32 @@ describe('where an animal is expected to weigh in', () => {
       expect(source.length).toBeGreaterThan(10);
     }
   });
+});
+
+describe('a person’s word on a weight', () => {
+  const goat = { species: 'goat', class: 'female' } as const;
+  const history = [weighed(0, 30), weighed(30, 44), weighed(60, 45)];
+  const judge = (words: Record<string, 'true' | 'wrong'> = {}) =>
+    judgeWeighings(goat, history, new Map(Object.entries(words))).map(({ doubt }) => doubt);
+
+  test('that it is true stands before any doubt, and the next is held against it', () => {
+    expect(judge()).toEqual([null, 'far-from-last', 'far-from-last']);
+    expect(judge({ w30: 'true' })).toEqual([null, null, null]);
+  });
+
+  test('that it is wrong takes it out of growth, and is kept', () => {
+    expect(judge({ w0: 'wrong' })).toEqual(['said-wrong', null, null]);
+    expect(trendOf(judgeWeighings(goat, history, new Map([['w0', 'wrong']])))).toBeNull();
+    expect(judgeWeighings(goat, history, new Map([['w0', 'wrong']]))).toHaveLength(3);
+  });
+});
+
+test.each([
+  [null, 10, null],
+  [20 * 3_600_000, 10 * 3_600_000, null],
+  [0, 12.34 * 3_600_000, 12.3],
+  [0, 48 * 3_600_000, 48],
+  [0, 49 * 3_600_000, null],
+])('feed taken away at %s is so long before a weight at %d: %s hours', (since, at, hours) => {
+  expect(hoursOffFeedAt(since, at)).toBe(hours);
 });

@@ -27,8 +27,11 @@ function weighing(at: string, kilograms: number, extra: Partial<AnimalPage['weig
     at,
     grams: kilograms * 1000,
     uncertaintyGrams: 120,
+    id: `${Date.parse(at)}:${kilograms * 1000}`,
     method: 'scale',
     doubt: null,
+    said: null,
+    hoursOffFeed: null,
     ...extra,
   } as const;
 }
@@ -48,7 +51,7 @@ const page: AnimalPage = {
   ],
   growth: {
     lastGain: 8,
-    trend: { gain: 34, low: 12, high: 52, direction: 'gaining', used: 5, doubted: 1 },
+    trend: { gain: 34, low: 12, high: 52, direction: 'gaining', used: 5, doubted: 1, unlikeFeed: false },
     mob: { own: 24, mean: 41, others: 6, standing: 'behind' },
   },
   scores: [
@@ -155,7 +158,7 @@ const kid: AnimalPage = {
   ],
   growth: {
     lastGain: 100,
-    trend: { gain: 86, low: 64, high: 108, direction: 'gaining', used: 5, doubted: 0 },
+    trend: { gain: 86, low: 64, high: 108, direction: 'gaining', used: 5, doubted: 0, unlikeFeed: false },
     mob: null,
   },
 };
@@ -223,6 +226,20 @@ export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animal-growth-touched', 'animals/a1/growth', { taps: ['chart-later', 'chart-earlier'] }),
   scene('animal-growth-dose', 'animals/a1/growth', { taps: ['chart-later'] }),
   scene('animal-growth-kid', 'animals/a7/growth', { http: { '/api/animals/a7': kid } }),
+  scene('animal-weight', `animals/a1/growth/${page.weighings[2]?.id}`),
+  scene('animal-weight-wrong', 'animals/a1/growth/wrong', {
+    http: {
+      '/api/animals/a1': {
+        ...page,
+        weighings: [
+          { ...weighing('2026-04-14T13:32:00Z', 30, { doubt: 'said-wrong', said: 'wrong' }), id: 'wrong' },
+        ],
+      },
+    },
+  }),
+  scene('animal-weight-feed', `animals/a1/growth/${page.weighings[0]?.id}`, {
+    taps: ['weight-feed', 'key-1', 'key-2', 'key-done'],
+  }),
   scene('animal-growth-first', 'animals/a1/growth', { http: { '/api/animals/a1': newcomer } }),
   scene('animal-why', 'animals/a1/why'),
   scene('animal-note', 'animals/a1/note'),

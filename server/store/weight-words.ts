@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import type { WeightWord } from '../../core/growth/weighing.ts';
+import type { Db } from './open-store.ts';
+
+const Row = z.strictObject({
+  weighing: z.string(),
+  said: z.enum(['true', 'wrong']).nullable(),
+  hours_off_feed: z.number().nullable(),
+});
+
+/** What was said of the weights of an animal after they were taken, by the id of the weighing; the last word counts. */
+export interface WeightWords {
+  readonly said: ReadonlyMap<string, WeightWord>;
+  readonly hoursOffFeed: ReadonlyMap<string, number>;
+}
+
+/** Words on weights, on disk. A weight itself is never edited, wherever it stands. */
+export function createWeightWordStore(db: Db) {
+  const insert = db.prepare(
+    `INSERT INTO weight_words (animal, weighing, said, hours_off_feed, at_ms, by)
+     VALUES ((SELECT number FROM animals WHERE id = @animalId), @weighing, @said, @hours, @atMs, @by)`,
+  );
+  const of = db.prepare(
+    `SELECT weighing, said, hours_off_feed FROM weight_words
+     WHERE animal = (SELECT number FROM animals WHERE id = ?) ORDER BY sequence`,
+  );
+  const wrong = db.prepare(
+    `SELECT animals.id AS id, weighing FROM weight_words AS word JOIN animals ON animals.number = word.animal
+     WHERE said = 'wrong' AND NOT EXISTS (
+       SELECT 1 FROM weight_words AS later
+       WHERE later.animal = word.animal AND later.weighing = word.weighing
+         AND later.said IS NOT NULL AND later.sequence > word.sequence)`,
+  );
+  return {
+    /** Writes a word on a weight: whether it is true, or how long the animal was off feed before it. */
+    add(
+      animalId: string,
+      weighing: string,
+      word: { readonly said: WeightWord } | { readonly hoursOffFeed: number },
+      by: string,
+      atMs: number,
+    ): void {
+      const said = 'said' in word ? word.said : null;
+      const hours = 'hoursOffFeed' in word ? word.hoursOffFeed : null;
+      insert.run({ animalId, weighing, said, hours, atMs, by });
+    },
+    /** All that was said of the weights of an animal. */
+    of(animalId: string): WeightWords {
+      const said = new Map<string, WeightWord>();
+      const hoursOffFeed = new Map<string, number>();
+      for (const raw of of.all(animalId)) {
+        const row = Row.parse(raw);
+        if (row.said !== null) said.set(row.weighing, row.said);
+        if (row.hours_off_feed !== null) hoursOffFeed.set(row.weighing, row.hours_off_feed);
+      }
+      return { said, hoursOffFeed };
+    },
+    /** Every weight last said to be wrong, as {@link weightKey} makes it. */
+    wrong(): Set<string> {
+      return new Set(
+        (wrong.all() as { id: string; weighing: string }[]).map((row) => weightKey(row.id, row.weighing)),
+      );
+    },
+  };
+}
+
+/** Tells one weight of one animal from all others. */
+export function weightKey(animalId: string, weighingId: string): string {
+  return `${animalId} ${weighingId}`;
+}
