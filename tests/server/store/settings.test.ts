@@ -12,6 +12,7 @@ const DEFAULTS = {
   scaleCheckStops: false,
   wormSeason: 'high',
   eggsPerGram: null,
+  offFeedSinceMs: null,
 } as const;
 
 test('a setting that was kept is read back and the others stay at their defaults', () => {
