@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
+import { TECHNIQUES } from '../core/medicine/care.ts';
 import { Species } from './animal.ts';
 
 /** One reason to hesitate, with the numbers its words need. */
@@ -64,6 +65,8 @@ const measured = {
   weightUncertaintyGrams: z.number().nonnegative(),
   /** RFC 3339. */
   weighedAt: z.string(),
+  /** How the jug was proved to be the one in hand; `null` in records from before that was kept. */
+  proof: z.enum(['bench', 'held', 'tap']).nullable(),
   route: z.enum(['oral drench', 'under the skin', 'into the muscle', 'as the vet directs']),
 };
 
@@ -72,6 +75,8 @@ export const OfferView = z.strictObject({
   id: z.string(),
   ...measured,
   agitate: z.enum(['swirl', 'shake']),
+  /** How it is given: a way the screen has words for, or a line of the formulary. */
+  technique: z.strictObject({ how: z.enum(TECHNIQUES), text: z.string() }),
   cautions: z.array(CautionView),
   /** RFC 3339. */
   expiresAt: z.string(),
@@ -106,6 +111,8 @@ export const TreatmentView = z.strictObject({
   offerId: z.string(),
   ...measured,
   outcome: z.enum(['whole', 'part', 'spat-out']),
+  /** What of a part dose stayed in the syringe, where that is known. */
+  leftMl: z.number().nullable(),
   /** RFC 3339. */
   givenAt: z.string(),
   /** Whether the clock was not trusted, so that `givenAt` and the clear times are provisional. */

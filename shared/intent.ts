@@ -87,6 +87,8 @@ export const Intent = z.discriminatedUnion('type', [
   /** Proves the jug by what stands on the bench now. */
   z.strictObject({ type: z.literal('prove-on-bench'), id, jugId: ref }),
   z.strictObject({ type: z.literal('put-jug-down'), id }),
+  /** More for the animal just dosed, by the same weight: an extra out of another jug, or the rest of a part dose. */
+  z.strictObject({ type: z.literal('follow-up'), id, jugId: ref }),
   z.strictObject({ type: z.literal('read-tag'), id, tag: z.string().max(32) }),
   z.strictObject({ type: z.literal('pick-animal'), id, animalId: ref }),
   z.strictObject({ type: z.literal('accept'), id, code: z.enum(CAUTION_CODES) }),
@@ -95,6 +97,8 @@ export const Intent = z.discriminatedUnion('type', [
     id,
     offerId: ref,
     outcome: z.enum(['whole', 'part', 'spat-out']),
+    /** What of a part dose is still in the syringe, by its marks. */
+    leftMl: z.number().positive().max(1000).nullable().optional(),
   }),
   z.strictObject({
     type: z.literal('skip'),
@@ -211,6 +215,8 @@ export const REFUSALS = [
   'no-such-jug',
   'jug-out-of-life',
   'not-this-jug',
+  'not-an-extra',
+  'more-than-drawn',
   'needs-held-press',
   'no-such-animal',
   'no-such-tag',

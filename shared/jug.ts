@@ -1,4 +1,11 @@
 import { z } from 'zod';
+import { KEEPINGS } from '../core/medicine/care.ts';
+import { CautionView } from './dose.ts';
+
+/** How a medicine is kept: a way the screen has words for, or a line of the formulary. */
+export const KeepingView = z.strictObject({ keep: z.enum(KEEPINGS), text: z.string() });
+/** How a medicine is kept. */
+export type KeepingView = z.infer<typeof KeepingView>;
 
 /** A mixed jug, or a bottle of a liquid that is dosed as it comes: of that, `mixedAt` is when it was opened. */
 export const JugView = z.strictObject({
@@ -21,6 +28,11 @@ export const JugView = z.strictObject({
   /** RFC 3339. */
   useBy: z.string(),
   by: z.string(),
+  storage: z.array(KeepingView),
+  /** Whether it belongs in the refrigerator between rounds. */
+  refrigerate: z.boolean(),
+  /** What must be known of the medicine before its first dose of a round. */
+  notes: z.array(CautionView),
   life: z.enum(['in-life', 'past-use-by', 'empty', 'discarded']),
 });
 /** A mixed jug. */

@@ -141,9 +141,6 @@ export const MixingView = z.discriminatedUnion('step', [
     step: z.literal('label'),
     jug: JugView,
     handling: z.array(z.string()),
-    /** How the mix is kept, where the formulary says; and whether that is in a refrigerator. */
-    storage: z.array(z.string()),
-    refrigerate: z.boolean(),
   }),
 ]);
 /** The jug being mixed. */

@@ -52,6 +52,8 @@ export const RoundView = z.discriminatedUnion('step', [
     /** Whether another live jug of the same medicine makes a held press necessary. */
     rival: z.boolean(),
     bench: JugProofView,
+    /** Id of the animal that gets it in the visit under way; `null` where a new visit begins. */
+    animal: z.string().nullable(),
     unanswered: z.array(OfferView),
   }),
   z.strictObject({
@@ -83,6 +85,8 @@ export const RoundView = z.discriminatedUnion('step', [
     treatment: TreatmentView,
     /** What to watch for and do now; `null` where nothing is known of it. */
     after: AfterDoseView.nullable(),
+    /** What may follow for the same animal by the same weight: jugs in use of its extras, and its own for the rest of a part. */
+    followUps: z.array(z.strictObject({ jugId: z.string(), rest: z.boolean() })),
     /** RFC 3339: until then the screen offers to take it back. */
     undoUntil: z.string(),
     unanswered: z.array(OfferView),

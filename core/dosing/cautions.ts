@@ -2,14 +2,14 @@ import { checkStanding, type ScaleChecking } from '../checking/standing.ts';
 import type { Animal } from '../herd/animal.ts';
 import { doubtOf } from '../herd/plausible.ts';
 import type { Approval } from '../medicine/approval.ts';
-import { type Formulary, medicineById, sameActive } from '../medicine/formulary.ts';
+import type { Formulary } from '../medicine/formulary.ts';
 import type { RegimenInForce } from '../medicine/in-force.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
-import { DAY_MS, HOUR_MS } from '../moment.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Held } from '../weighing/settle.ts';
 import { limitCautions } from './animal-cautions.ts';
 import type { Dose } from './dose.ts';
+import { conflictCautions, type EarlierDose, type Rest, repeatCautions } from './repeats.ts';
 
 /** `stop` cannot be passed at the screen, `ask` is accepted by a held press and recorded, `note` is read. */
 export type CautionStrength = 'stop' | 'ask' | 'note';
@@ -25,6 +25,7 @@ export const CAUTION_CODES = [
   'no-syringe',
   'same-active-today',
   'unanswered-offer',
+  'top-up',
   'repeat-too-soon',
   'weight-outside-species',
   'weight-pounds-for-kilograms',
@@ -61,16 +62,6 @@ export interface Caution {
   readonly values: Readonly<Record<string, number>>;
 }
 
-/** An earlier dose as the cautions see it. */
-export interface EarlierDose {
-  readonly animalId: string;
-  readonly medicineId: string;
-  /** Milliseconds since 1970. */
-  readonly givenAtMs: number;
-  /** Whether the clock was trusted when it was given; if not, its date says nothing. */
-  readonly clockTrusted: boolean;
-}
-
 /** What makes this visit of the animal doubtful. */
 export interface VisitDoubts {
   /** Whether an offer for this animal ended without an answer. */
@@ -95,6 +86,8 @@ export interface CautionInput {
   readonly dose: Dose | null;
   /** Earlier doses of this animal in the order they were given, as they stand after corrections. */
   readonly earlier: readonly EarlierDose[];
+  /** What is left of a part dose and may be topped up now; the dose is then no more than it. */
+  readonly rest: Rest | null;
   readonly visit: VisitDoubts;
   /** The checks of the platform this weight came from. */
   readonly scale: ScaleChecking;
@@ -103,8 +96,6 @@ export interface CautionInput {
   readonly clockTrusted: boolean;
 }
 
-/** A second dose inside this many hours is never offered. */
-const SAME_DAY_HOURS = 24;
 /** A measured dose below or above these shares of the target is asked about (our own guards). */
 const BELOW_TARGET = 0.9;
 const ABOVE_TARGET = 1.1;
@@ -114,7 +105,7 @@ export function cautionsFor(input: CautionInput): Caution[] {
   const all = [
     ...jugCautions(input),
     ...ruleCautions(input),
-    ...historyCautions(input),
+    ...repeatCautions(input),
     ...conflictCautions(input),
     ...(input.regimen === null ? [] : limitCautions(input.regimen.limits, input)),
     ...weightCautions(input),
@@ -151,47 +142,6 @@ function ruleCautions({ covered, regimen, approval, dose }: CautionInput): Cauti
   return found;
 }
 
-function historyCautions(input: CautionInput): Caution[] {
-  const { jug, formulary, regimen, earlier, visit, wallMs, clockTrusted } = input;
-  const found: Caution[] = [];
-  if (visit.unanswered) found.push(caution('unanswered-offer', 'stop'));
-  const same = earlier.filter((dose) => sameActive(formulary, dose.medicineId, jug.medicineId));
-  const last = Math.max(...same.filter((dose) => dose.clockTrusted).map((dose) => dose.givenAtMs));
-  // In the order given: what a later, trusted date stands behind is known to be old.
-  const undated = same.at(-1)?.clockTrusted === false;
-  if (!clockTrusted || !jug.clockTrusted || undated) {
-    const known = Number.isFinite(last) ? { lastGivenAtMs: last } : {};
-    found.push(caution('clock-untrusted', 'ask', { mixedAtMs: jug.mixedAtMs, ...known }));
-  }
-  if (!clockTrusted || !Number.isFinite(last)) return found;
-  // A clock set back must not make yesterday's dose look like tomorrow's and so harmless.
-  const ageMs = Math.max(0, wallMs - last);
-  const repeatDays = regimen?.repeatAfterDays.value ?? 0;
-  if (ageMs < SAME_DAY_HOURS * HOUR_MS) {
-    found.push(caution('same-active-today', 'stop', { lastGivenAtMs: last, repeatDays }));
-  } else if (ageMs < repeatDays * DAY_MS) {
-    found.push(caution('repeat-too-soon', 'ask', { lastGivenAtMs: last, repeatDays }));
-  }
-  return found;
-}
-
-/**
- * What may not be given within days of this medicine: a stop where the day book holds it, else a note, since it may
- * have been given elsewhere. A dose whose date is not known counts as within them.
- */
-function conflictCautions({ jug, formulary, earlier, wallMs, clockTrusted }: CautionInput): Caution[] {
-  const conflicts = medicineById(formulary, jug.medicineId)?.conflicts ?? [];
-  return conflicts.map(({ group, days }) => {
-    const within = earlier
-      .filter((dose) => medicineById(formulary, dose.medicineId)?.group === group)
-      .filter((dose) => !clockTrusted || !dose.clockTrusted || wallMs - dose.givenAtMs < days.value * DAY_MS);
-    const last = within.at(-1);
-    return last === undefined
-      ? caution('conflict-window', 'note', { days: days.value })
-      : caution('conflict-given', 'stop', { days: days.value, lastGivenAtMs: last.givenAtMs });
-  });
-}
-
 function weightCautions({ animal, weight, visit, wallMs }: CautionInput): Caution[] {
   const found: Caution[] = [];
   if (visit.namedLate) found.push(caution('named-late', 'ask', { grams: weight.mass.value }));
@@ -213,8 +163,9 @@ function milkCautions({ animal, regimen, approval }: CautionInput): Caution[] {
   return regimen.milk.kind === 'not-for-people' ? [caution('milk-not-for-people', 'ask')] : [];
 }
 
-function doseCautions({ dose, regimen }: CautionInput): Caution[] {
-  if (dose === null || regimen === null) return [];
+function doseCautions({ dose, regimen, rest }: CautionInput): Caution[] {
+  // The rest of a dose is a part of one that was judged when it was offered.
+  if (dose === null || regimen === null || rest !== null) return [];
   const { value, low, high } = dose.delivered;
   const found: Caution[] = [];
   if (high > regimen.ceiling.value) {

@@ -7,8 +7,9 @@ import type { Regimen } from '../medicine/regimen.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
-import { type Caution, cautionsFor, type EarlierDose, type VisitDoubts } from './cautions.ts';
-import { type Dose, doseFor } from './dose.ts';
+import { type Caution, cautionsFor, type VisitDoubts } from './cautions.ts';
+import { type Dose, doseFor, topUpFor } from './dose.ts';
+import { type EarlierDose, restDue } from './repeats.ts';
 import type { Syringe } from './syringe.ts';
 
 /** What is known of the farm when a dose is decided. */
@@ -57,21 +58,31 @@ export function decideDose(
   const rules = ofSpecies.filter(({ presentationIds }) => presentationIds?.includes(jug.packetId) ?? true);
   const { rule, approval } = ruleFor(rules, world.approvals);
   const regimen = rule === null ? null : regimenInForce(rule, approval);
-  const dose = regimen === null ? null : doseFor(weight, regimen, jug, world.syringes);
+  const { formulary, clockTrusted, syringes } = world;
+  const { wallMs } = world.now;
+  const earlier = world.earlier.filter((each) => each.animalId === animal.id);
+  const rest = restDue({ formulary, jug, regimen, earlier, wallMs, clockTrusted });
+  const dose =
+    regimen === null
+      ? null
+      : rest === null
+        ? doseFor(weight, regimen, jug, syringes)
+        : topUpFor(rest.active, weight, jug, syringes);
   const cautions = cautionsFor({
     animal,
     weight,
     jug,
-    formulary: world.formulary,
+    formulary,
     covered: rule !== null ? 'yes' : ofSpecies.length > 0 ? 'other-presentation' : 'no',
     regimen,
     approval,
     dose,
-    earlier: world.earlier.filter((earlier) => earlier.animalId === animal.id),
+    earlier,
+    rest,
     visit,
     scale: world.scale,
-    wallMs: world.now.wallMs,
-    clockTrusted: world.clockTrusted,
+    wallMs,
+    clockTrusted,
   });
   return { regimen, approval, dose, cautions };
 }

@@ -1,6 +1,6 @@
 import type { RegimenInForce } from '../medicine/in-force.ts';
 import type { Jug } from '../mixing/jug.ts';
-import { activeFor, mgPerKg, rateDelivered, volumeHolding } from '../quantity/strength.ts';
+import { type ActiveAmount, activeFor, mgPerKg, rateDelivered, volumeHolding } from '../quantity/strength.ts';
 import type { Volume } from '../quantity/volume.ts';
 import type { Held } from '../weighing/settle.ts';
 import { type Interval, quotientInterval } from './interval.ts';
@@ -39,6 +39,27 @@ export function doseFor(
 ): Dose | null {
   const exact = exactDose(weight, regimen, jug);
   const most = volumeHolding(activeFor(weight.mass, mgPerKg(regimen.ceiling.value)), jug.strength);
+  return measured(exact, most, weight, jug, syringes);
+}
+
+/** The rest of a dose of which only a part went in: its volume, rounded down and never up. */
+export function topUpFor(
+  rest: ActiveAmount,
+  weight: Held,
+  jug: Pick<Jug, 'strength' | 'relative'>,
+  syringes: readonly Syringe[],
+): Dose | null {
+  const exact = volumeHolding(rest, jug.strength);
+  return measured(exact, exact, weight, jug, syringes);
+}
+
+function measured(
+  exact: Volume,
+  most: Volume,
+  weight: Held,
+  jug: Pick<Jug, 'strength' | 'relative'>,
+  syringes: readonly Syringe[],
+): Dose | null {
   const plan = planSyringe(exact, most, syringes);
   if (plan === null) return null;
   const weighed = weight.uncertainty.value / weight.mass.value;

@@ -23,3 +23,11 @@ export function quotientInterval(value: number, above: number, below: number): I
   const reach = Math.sqrt(a + b - a * b);
   return { low: Math.max(0, (value * (1 - reach)) / (1 - b)), high: (value * (1 + reach)) / (1 - b) };
 }
+
+/**
+ * The most a divisor may be doubted (relative, k = 1) for the interval to end at `ratio` times the value, above or below
+ * it; 0 where what stands above it reaches so far alone. The inverse of {@link quotientInterval}.
+ */
+export function divisorWithin(ratio: number, above: number): number {
+  return Math.sqrt(Math.max(0, ((ratio - 1) / K) ** 2 - above ** 2)) / ratio;
+}

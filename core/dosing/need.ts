@@ -4,6 +4,7 @@ import type { Mass } from '../quantity/mass.ts';
 import { scaleUncertainty } from '../weighing/reading.ts';
 import { USUAL_NEED } from '../weighing/settle.ts';
 import { doseFor } from './dose.ts';
+import { divisorWithin } from './interval.ts';
 import type { Syringe } from './syringe.ts';
 
 /** What the dose at hand would be measured with. */
@@ -41,10 +42,14 @@ function needUnder(regimen: RegimenInForce, { weight, division, jug, syringes }:
   const known = { mass: weight, uncertainty: scaleUncertainty(weight, division), at: 0, changedFrom: null };
   const dose = doseFor(known, regimen, jug, syringes);
   if (dose === null) return USUAL_NEED;
-  const { budget, delivered } = dose;
-  const below = regimen.floor === null ? Number.POSITIVE_INFINITY : 1 - regimen.floor.value / delivered.value;
-  const margin = Math.min(regimen.ceiling.value / delivered.value - 1, below);
-  // What the others leave of half the margin; nothing where they fill it on their own.
-  const left = margin > 0 ? Math.sqrt(Math.max(0, (margin / 2) ** 2 - budget.relative ** 2)) : 0;
-  return Math.max(FINEST_NEED, Math.min(left, PART_OF_OTHERS * budget.relative));
+  const { budget, delivered, plan } = dose;
+  const above = Math.hypot(jug.relative, plan.relative);
+  const scale = known.uncertainty.value / weight.value;
+  // What they leave to motion; nothing where they fill the margin on their own, or the dose lies beyond it.
+  const within = (bound: number): number =>
+    Math.sqrt(Math.max(0, divisorWithin(bound / delivered.value, above) ** 2 - scale ** 2));
+  const up = regimen.ceiling.value > delivered.value ? within(regimen.ceiling.value) : 0;
+  const floor = regimen.floor?.value ?? null;
+  const down = floor === null ? Number.POSITIVE_INFINITY : floor < delivered.value ? within(floor) : 0;
+  return Math.max(FINEST_NEED, Math.min(up, down, PART_OF_OTHERS * budget.relative));
 }

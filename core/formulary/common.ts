@@ -1,12 +1,16 @@
 import type { Figure, Line } from '../medicine/figure.ts';
+import type { Medicine } from '../medicine/medicine.ts';
 import type { Liquid } from '../medicine/presentation.ts';
 import { IN_THE_TRADE, OWN, UK_DATASHEET } from './sources.ts';
 
 /** How a drench is given. */
-export const DRENCH_TECHNIQUE: Line = {
-  text: 'Head level, over the back of the tongue, slowly',
-  evidence: 'secondary',
-  source: `${UK_DATASHEET}: injury of the throat by the drench nozzle; head level is common practice`,
+export const DRENCH_TECHNIQUE: Medicine['technique'] = {
+  how: 'drench',
+  line: {
+    text: 'Head level, over the back of the tongue, slowly',
+    evidence: 'secondary',
+    source: `${UK_DATASHEET}: injury of the throat by the drench nozzle; head level is common practice`,
+  },
 };
 
 /** Shaking a suspension, which settles. */

@@ -7,9 +7,8 @@ const CFR = '21 CFR 520.905a, eCFR text after 2014';
 const FDA_RECORD = 'FDA product record, NADA 128-620 (undated), and FDA notice of 2026-01-22';
 const LABEL = 'Label, fenbendazole 100 mg/mL, goat, 2021-09-13';
 const WARM = {
-  text: 'Keep at or below 25 °C; do not freeze',
-  evidence: 'primary',
-  source: LABEL,
+  keep: 'not-warm-or-frozen',
+  line: { text: 'Keep at or below 25 °C; do not freeze', evidence: 'primary', source: LABEL },
 } as const;
 
 /** Fenbendazole suspension. */

@@ -71,7 +71,12 @@ export const IVERMECTIN: Medicine = Medicine.parse({
   },
   technique: DRENCH_TECHNIQUE,
   handling: [WASH_SPLASHES],
-  storage: [{ text: 'Keep from light', evidence: 'secondary', source: `${SHEEP_CHART}, and a label` }],
+  storage: [
+    {
+      keep: 'dark',
+      line: { text: 'Keep from light', evidence: 'secondary', source: `${SHEEP_CHART}, and a label` },
+    },
+  ],
   refrigerate: false,
   conflicts: [],
   extras: [],

@@ -4,6 +4,19 @@ import type { Regimen } from '../medicine/regimen.ts';
 import { VET_ONLY } from './common.ts';
 import { IN_THE_TRADE, NO_MEAT_SOURCE, NO_MILK_SOURCE, OWN } from './sources.ts';
 
+const DAILY = { value: 1, evidence: 'own-guard', source: OWN } as const;
+/** Four times a day is a page on goats; of the others no such page was read, so a day stands. */
+const REPEAT = {
+  goat: {
+    value: 0.25,
+    evidence: 'secondary',
+    source:
+      'Goat extension page on polioencephalomalacia (goats.extension.org, undated): three to four times a day',
+  },
+  sheep: DAILY,
+  cattle: DAILY,
+} as const;
+
 /** The rule for one species: nothing but its use is known, so everything else is the veterinarian's. */
 function asTheVetDirects(species: Regimen['species']) {
   return {
@@ -20,7 +33,7 @@ function asTheVetDirects(species: Regimen['species']) {
     },
     ceiling: null,
     floor: null,
-    repeatAfterDays: { value: 1, evidence: 'own-guard', source: OWN },
+    repeatAfterDays: REPEAT[species],
     topUp: false,
     limits: NO_LIMITS,
     meat: { kind: 'unknown', source: NO_MEAT_SOURCE },
@@ -48,9 +61,12 @@ export const THIAMINE: Medicine = Medicine.parse({
     line: { text: 'Turn the bottle over once or twice', evidence: 'common-practice', source: IN_THE_TRADE },
   },
   technique: {
-    text: 'As the vet showed you: it is not a drench',
-    evidence: 'common-practice',
-    source: IN_THE_TRADE,
+    how: 'as-the-vet-showed',
+    line: {
+      text: 'As the vet showed you: it is not a drench',
+      evidence: 'common-practice',
+      source: IN_THE_TRADE,
+    },
   },
   handling: [{ text: 'A clean needle each time', evidence: 'common-practice', source: IN_THE_TRADE }],
   storage: [],

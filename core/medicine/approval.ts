@@ -41,9 +41,15 @@ export interface Approval {
 }
 
 /** What an approval stands for, in one line: a regimen whose figures changed since must be approved anew. */
-export function figuresOf({ id, use, route, target, ceiling, floor }: Regimen): string {
+export function figuresOf(regimen: Regimen): string {
+  const { id, use, route, target, ceiling, floor, repeatAfterDays, topUp } = regimen;
   const rate = isKnown(target) ? target.value : 'unknown';
-  return [id, use, route, rate, ceiling?.value ?? 'none', floor?.value ?? 'none'].join('|');
+  // What lifts the stop of a second dose within a day is approved with the rest.
+  const again = repeatAfterDays.value < 1 ? [`again ${repeatAfterDays.value}`] : [];
+  const rest = topUp ? ['top-up'] : [];
+  return [id, use, route, rate, ceiling?.value ?? 'none', floor?.value ?? 'none', ...again, ...rest].join(
+    '|',
+  );
 }
 
 /** Why an approval is refused. */

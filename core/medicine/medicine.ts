@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { KEEPINGS, TECHNIQUES } from './care.ts';
 import { Figure, isKnown, Line } from './figure.ts';
 import { Presentation } from './presentation.ts';
 import { sameDose } from './printed.ts';
@@ -17,6 +18,11 @@ export const Group = z.enum([
 /** One of the chemical groups. */
 export type Group = z.infer<typeof Group>;
 
+/** Groups whose medicines may be for several doses a day: twice the dose of a drench within one has killed. */
+const SEVERAL_A_DAY: readonly Group[] = ['vitamin', 'other'];
+/** The shortest wait between two doses that a rule may state (our own guard). */
+const SOONEST_DAYS = 1 / 24;
+
 /** One active ingredient: its presentations, its rules and its hazards. Generic names only. */
 export const Medicine = z
   .strictObject({
@@ -30,12 +36,12 @@ export const Medicine = z
     regimens: z.array(Regimen).min(1),
     /** What to do with jug or bottle before each draw. */
     agitate: z.strictObject({ how: z.enum(['swirl', 'shake']), line: Line }),
-    /** How it is given, one line. */
-    technique: Line,
+    /** How it is given, one line; the screen has its own words for what it can name. */
+    technique: z.strictObject({ how: z.enum(TECHNIQUES), line: Line }),
     /** What the person handling it must know. */
     handling: z.array(Line).min(1),
-    /** How it is kept. */
-    storage: z.array(Line),
+    /** How it is kept, a line each; the screen has its own words for what it can name. */
+    storage: z.array(z.strictObject({ keep: z.enum(KEEPINGS), line: Line })),
     /** Whether jug or bottle belongs in the refrigerator between rounds. */
     refrigerate: z.boolean(),
     /** Groups that may not have been given within so many days. */
@@ -52,7 +58,14 @@ export const Medicine = z
     };
     const ids = [...presentations, ...regimens].map(({ id }) => id);
     if (new Set(ids).size < ids.length) refuse([], 'two presentations or rules share an id');
-    regimens.forEach(({ target, printed, presentationIds }, i) => {
+    regimens.forEach(({ target, printed, presentationIds, repeatAfterDays }, i) => {
+      if (repeatAfterDays.value < 1 && !SEVERAL_A_DAY.includes(medicine.group))
+        refuse(
+          ['regimens', i, 'repeatAfterDays'],
+          'only what supports is given again within a day, never a drench',
+        );
+      if (repeatAfterDays.value < SOONEST_DAYS)
+        refuse(['regimens', i, 'repeatAfterDays'], 'no rule is for more than one dose an hour');
       const known = (id: string) => presentations.find((presentation) => presentation.id === id);
       if (presentationIds?.some((id) => known(id) === undefined))
         refuse(['regimens', i, 'presentationIds'], 'no such presentation');

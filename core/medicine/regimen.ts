@@ -21,9 +21,9 @@ export const REGIMEN_FIELDS = {
   presentationIds: z.array(z.string()).min(1).nullable(),
   /** The rate below which worms are bred resistant, in mg/kg; `null` where no source gives one. */
   floor: Figure.nullable(),
-  /** Days before the same active may be given again without asking. */
+  /** Days before the same active may be given again without asking; below one, a further dose is a stop for as long. */
   repeatAfterDays: Figure,
-  /** Whether what was spat out may be given again; a source must allow it. */
+  /** Whether what stayed in the syringe of a part dose may be given after it; a source must allow it. */
   topUp: z.boolean(),
   limits: Limits,
   meat: Withdrawal,

@@ -33,6 +33,11 @@ export function activeFor(animal: Mass, rate: DoseRate): ActiveAmount {
   return quantity('mg', massIn(animal, 'kg') * rate.value);
 }
 
+/** The active in a volume of this strength. */
+export function activeIn(volume: Volume, strength: Strength): ActiveAmount {
+  return quantity('mg', volume.value * strength.value);
+}
+
 /** The volume of a liquid that holds an amount of active. */
 export function volumeHolding(active: ActiveAmount, strength: Strength): Volume {
   return millilitres(active.value / strength.value);

@@ -1,6 +1,7 @@
-import type { EarlierDose } from '../dosing/cautions.ts';
+import type { EarlierDose, Rest } from '../dosing/repeats.ts';
 import type { Animal } from '../herd/animal.ts';
 import type { Jug } from '../mixing/jug.ts';
+import { activeIn } from '../quantity/strength.ts';
 import { millilitres } from '../quantity/volume.ts';
 import type { Correction, Treatment } from './treatment.ts';
 
@@ -48,8 +49,16 @@ export function earlierDoses(entries: readonly DayBookEntry[]): EarlierDose[] {
     const { animalId } = effectOf(entry);
     if (animalId === null) return [];
     const { offer, givenAtMs, clockTrusted } = entry.treatment;
-    return [{ animalId, medicineId: offer.jug.medicineId, givenAtMs, clockTrusted }];
+    return [{ animalId, medicineId: offer.jug.medicineId, givenAtMs, clockTrusted, rest: restOf(entry) }];
   });
+}
+
+/** What stayed in the syringe. After a correction of animal or volume nobody can say, so nothing did. */
+function restOf({ treatment, corrections }: DayBookEntry): Rest | null {
+  const { offer, outcome, left } = treatment;
+  if (outcome !== 'part' || left === null) return null;
+  if (corrections.some(({ what }) => what.kind !== 'vet-time')) return null;
+  return { regimenId: offer.regimen.id, active: activeIn(left, offer.jug.strength) };
 }
 
 /** Millilitres drawn from a jug. A dose taken back as not given stays in the jug. */

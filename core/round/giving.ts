@@ -1,9 +1,9 @@
 import type { CautionCode } from '../dosing/cautions.ts';
+import type { Volume } from '../quantity/volume.ts';
 import { hasExpired, type Offer, WEIGHT_LIFE_MS } from './offer.ts';
 import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
-import { EMPTY_VISIT } from './state.ts';
 import { type Correction, type Outcome, treatmentFrom } from './treatment.ts';
-import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
+import { advanceVisit, andThen, freshVisit, go, ignore, lapse, refuse } from './visit.ts';
 
 /** How long the screen offers to take a treatment back; later it is a correcting entry in the day book. */
 export const UNDO_MS = 60_000;
@@ -20,7 +20,7 @@ export function reduceGiving(round: Round, event: GivingEvent, world: RoundWorld
     case 'accept':
       return accept(round, event.code, world);
     case 'give':
-      return give(round, event.offerId, event.outcome, world);
+      return give(round, event, world);
     case 'stored':
       // A late answer may have been about the animal that stands at a caution now.
       if (phase.step === 'cautions') return lookAgain(round, world);
@@ -45,10 +45,6 @@ export function reduceGiving(round: Round, event: GivingEvent, world: RoundWorld
   }
 }
 
-function freshVisit(round: Round, jugId: string): RoundStep {
-  return go(round, { step: 'visit', jugId, visit: EMPTY_VISIT });
-}
-
 function accept(round: Round, code: CautionCode, world: RoundWorld): RoundStep {
   const { phase } = round;
   if (phase.step !== 'cautions') return refuse(round, 'wrong-state');
@@ -60,11 +56,15 @@ function accept(round: Round, code: CautionCode, world: RoundWorld): RoundStep {
   return advanceVisit(round, phase.jugId, phase.visit, accepted, world);
 }
 
-function give(round: Round, offerId: string, outcome: Outcome, world: RoundWorld): RoundStep {
+type Give = Extract<GivingEvent, { type: 'give' }>;
+
+function give(round: Round, { offerId, outcome, left = null }: Give, world: RoundWorld): RoundStep {
   const { phase } = round;
   if (phase.step !== 'offered' || phase.offer.id !== offerId) return refuse(round, 'offer-ended');
   if (hasExpired(phase.offer, world.now)) return { ...lapse(round, 'timed-out'), refused: 'offer-ended' };
-  const treatment = record(phase.offer, outcome, false, world);
+  if (left !== null && (outcome !== 'part' || left.value >= phase.offer.dose.plan.total.value))
+    return refuse(round, 'more-than-drawn');
+  const treatment = record(phase.offer, outcome, left, false, world);
   return {
     round: { ...round, phase: { ...phase, step: 'logging' } },
     effects: [{ do: 'store', treatment }],
@@ -72,8 +72,8 @@ function give(round: Round, offerId: string, outcome: Outcome, world: RoundWorld
   };
 }
 
-function record(offer: Offer, outcome: Outcome, late: boolean, world: RoundWorld) {
-  return treatmentFrom(world.freshId, offer, outcome, late, world);
+function record(offer: Offer, outcome: Outcome, left: Volume | null, late: boolean, world: RoundWorld) {
+  return treatmentFrom(world.freshId, offer, { outcome, left }, late, world);
 }
 
 function skip(round: Round, reason: Extract<GivingEvent, { type: 'skip' }>['reason']): RoundStep {
@@ -106,7 +106,7 @@ function answer(round: Round, offerId: string, given: boolean, world: RoundWorld
   if (offer === undefined) return refuse(round, 'offer-ended');
   const settled = { ...round, unanswered: round.unanswered.filter((candidate) => candidate.id !== offerId) };
   if (given) {
-    const treatment = record(offer, 'whole', true, world);
+    const treatment = record(offer, 'whole', null, true, world);
     // The dose counts for what follows only once it is on the disk: `stored` looks again.
     return { round: settled, effects: [{ do: 'store', treatment }], refused: null };
   }

@@ -6,6 +6,7 @@ import type { RegimenInForce } from '../medicine/in-force.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
 import type { Held } from '../weighing/settle.ts';
+import type { Proof } from './proof.ts';
 
 /** A weight held in this visit, with the wall time it was held at. */
 export interface VisitWeight {
@@ -22,6 +23,8 @@ export interface Offer {
   readonly regimen: RegimenInForce;
   readonly approval: Approval;
   readonly weight: VisitWeight;
+  /** How the jug was proved to be the one in hand; `null` in records from before that was kept. */
+  readonly proof: Proof | null;
   readonly dose: Dose;
   /** All cautions that applied; the asks among them were accepted by a held press. */
   readonly cautions: readonly Caution[];

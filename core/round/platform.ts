@@ -1,7 +1,7 @@
 import type { Held } from '../weighing/settle.ts';
 import type { Identity, Round, RoundEvent, RoundStep, RoundWorld, Visit } from './state.ts';
 import { EMPTY_VISIT } from './state.ts';
-import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
+import { advanceVisit, andThen, freshVisit, go, ignore, lapse, refuse } from './visit.ts';
 
 /** A tag read or a tap on a tile counts for this long before the animal steps on. */
 export const IDENTITY_LIFE_MS = 20_000;
@@ -30,12 +30,16 @@ export function reducePlatform(round: Round, event: PlatformEvent, world: RoundW
 /** A new animal on the platform: a visit of its own, keeping only an identity that is fresh enough. */
 function steppedOn(round: Round, world: RoundWorld): RoundStep {
   const { phase } = round;
-  if (phase.step === 'no-jug' || phase.step === 'prove-jug') return ignore(round);
+  if (phase.step === 'no-jug') return ignore(round);
+  if (phase.step === 'prove-jug') return withoutCarried(round);
   // The record under way is of the animal before; only its weight is no longer that of whoever stands there.
   if (phase.step === 'logging') return go(round, { ...phase, visit: EMPTY_VISIT });
   const known = phase.step === 'visit' && phase.visit.weight === null ? phase.visit.who : null;
   const who = known !== null && isFresh(known, world) ? known : null;
   const visit = { who, weight: null, onDeck: true };
+  // What is in hand was taken up for the animal before: this one is for the round's own jug, once that is in hand.
+  if (round.backTo !== null)
+    return andThen(lapse(round, 'new-animal'), (after) => freshVisit(after, phase.jugId));
   const others = (who?.others ?? []).filter((other) => isFresh(other, world)).map(({ animalId }) => animalId);
   return andThen(lapse(round, 'new-animal'), (after) =>
     who === null || others.length === 0
@@ -60,7 +64,7 @@ function held(round: Round, weight: Held, world: RoundWorld): RoundStep {
     case 'cautions':
     case 'offered': {
       if (!phase.visit.onDeck) return ignore(round);
-      const visit = { ...phase.visit, weight: { held: weight, atMs: world.now.wallMs } };
+      const visit = { ...phase.visit, weight: { held: weight, atMs: world.now.wallMs }, dosed: false };
       return andThen(lapse(round, 'reweighed'), (after) =>
         advanceVisit(after, phase.jugId, visit, [], world),
       );
@@ -82,14 +86,19 @@ function identified(round: Round, animalId: string, via: Identity['via'], world:
   const who: Identity = { animalId, via, at: world.now.uptimeMs };
   switch (phase.step) {
     case 'no-jug':
-    case 'prove-jug':
     case 'logging':
       return refuse(round, 'wrong-state');
+    case 'prove-jug':
+      // Whose weight is carried along is doubtful once another tag was read.
+      return phase.visit?.who?.animalId === animalId
+        ? ignore(round)
+        : { ...withoutCarried(round), refused: 'wrong-state' };
     case 'logged':
       // The wand keeps reading the animal that still stands there after its dose: that is no new visit.
       if (via === 'wand' && phase.visit.onDeck && phase.treatment.offer.animal.id === animalId) {
         return ignore(round);
       }
+      if (round.backTo !== null) return freshVisit(round, phase.jugId);
       return go(round, { step: 'visit', jugId: phase.jugId, visit: { ...EMPTY_VISIT, who } });
     case 'which-animal':
       // Only a choice on the screen settles a doubt; another read of the wand would be more of the same.
@@ -154,7 +163,8 @@ function withOthers(who: Identity, before: Identity | null): Identity {
  */
 function platformBlank(round: Round): RoundStep {
   const { phase } = round;
-  if (phase.step === 'no-jug' || phase.step === 'prove-jug') return ignore(round);
+  if (phase.step === 'no-jug') return ignore(round);
+  if (phase.step === 'prove-jug') return withoutCarried(round);
   const begun = phase.visit.onDeck || phase.visit.weight !== null;
   if (!begun) return ignore(round);
   switch (phase.step) {
@@ -168,8 +178,16 @@ function platformBlank(round: Round): RoundStep {
   }
 }
 
+/** An animal or a link that breaks into the proof of an extra's jug ends what was carried to it: the round's own jug is next. */
+function withoutCarried(round: Round): RoundStep {
+  const { phase } = round;
+  if (phase.step !== 'prove-jug' || phase.visit === null) return ignore(round);
+  return freshVisit(round, phase.jugId);
+}
+
 function withVisit(round: Round, change: (visit: Visit) => Visit): RoundStep {
   const { phase } = round;
-  if (phase.step === 'no-jug' || phase.step === 'prove-jug') return ignore(round);
-  return go(round, { ...phase, visit: change(phase.visit) });
+  if (phase.step === 'no-jug') return ignore(round);
+  if (phase.step !== 'prove-jug') return go(round, { ...phase, visit: change(phase.visit) });
+  return phase.visit === null ? ignore(round) : go(round, { ...phase, visit: change(phase.visit) });
 }

@@ -1,8 +1,10 @@
+import { medicineById } from '../medicine/formulary.ts';
 import { hasRival, type Jug, mayBeInUse } from '../mixing/jug.ts';
 import { proveOnBench } from '../mixing/prove.ts';
 import { unreachable } from '../unreachable.ts';
 import { reduceGiving } from './giving.ts';
 import { reducePlatform } from './platform.ts';
+import { handNotes, type Proof } from './proof.ts';
 import type { Round, RoundEvent, RoundRefusal, RoundStep, RoundWorld } from './state.ts';
 import { advanceVisit, andThen, go, ignore, lapse, refuse } from './visit.ts';
 
@@ -23,7 +25,9 @@ export function reduceRound(round: Round, event: RoundEvent, world: RoundWorld):
     case 'put-jug-down':
       if (round.phase.step === 'no-jug') return refuse(round, 'wrong-state');
       if (round.phase.step === 'logging') return refuse(round, 'wrong-state');
-      return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
+      return andThen(lapse(round, 'jug-changed'), putDown);
+    case 'follow-up':
+      return followUp(round, event.jugId, world);
     case 'world-changed':
       return worldChanged(round, event.what, world);
     case 'identified':
@@ -51,14 +55,38 @@ function takeJug(round: Round, jugId: string, world: RoundWorld): RoundStep {
   const jug = world.jugs.find((candidate) => candidate.id === jugId);
   if (jug === undefined) return refuse(round, 'no-such-jug');
   if (!mayBeInUse(jug, world.now.wallMs, world.clockTrusted)) return refuse(round, 'jug-out-of-life');
-  return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'prove-jug', jugId }));
+  return andThen(lapse(round, 'jug-changed'), (after) =>
+    go({ ...after, proof: null, backTo: null }, { step: 'prove-jug', jugId, visit: null }),
+  );
+}
+
+function putDown(round: Round): RoundStep {
+  return go({ ...round, proof: null, backTo: null }, { step: 'no-jug' });
+}
+
+/** Goes on with the animal just dosed: with the same jug for the rest of a part, with another for an extra. */
+function followUp(round: Round, jugId: string, world: RoundWorld): RoundStep {
+  const { phase } = round;
+  if (phase.step !== 'logged') return refuse(round, 'wrong-state');
+  const visit = { ...phase.visit, dosed: true };
+  if (jugId === phase.jugId) return advanceVisit(round, jugId, visit, [], world);
+  const inHand = world.jugs.find((candidate) => candidate.id === phase.jugId);
+  const jug = world.jugs.find((candidate) => candidate.id === jugId);
+  if (jug === undefined) return refuse(round, 'no-such-jug');
+  if (!mayBeInUse(jug, world.now.wallMs, world.clockTrusted)) return refuse(round, 'jug-out-of-life');
+  const extras = medicineById(world.formulary, inHand?.medicineId ?? '')?.extras ?? [];
+  if (!extras.some(({ medicineId }) => medicineId === jug.medicineId)) return refuse(round, 'not-an-extra');
+  const backTo = round.backTo ?? phase.jugId;
+  return go({ ...round, proof: null, backTo }, { step: 'prove-jug', jugId, visit });
 }
 
 /** The jug being asked about, or why it is not. */
 function askedAbout(round: Round, jugId: string, world: RoundWorld): Jug | RoundRefusal {
   if (round.phase.step !== 'prove-jug') return 'wrong-state';
   if (round.phase.jugId !== jugId) return 'not-this-jug';
-  return world.jugs.find((candidate) => candidate.id === jugId) ?? 'no-such-jug';
+  const jug = world.jugs.find((candidate) => candidate.id === jugId);
+  if (jug === undefined) return 'no-such-jug';
+  return mayBeInUse(jug, world.now.wallMs, world.clockTrusted) ? jug : 'jug-out-of-life';
 }
 
 function proveJug(round: Round, jugId: string, deliberate: boolean, world: RoundWorld): RoundStep {
@@ -66,7 +94,7 @@ function proveJug(round: Round, jugId: string, deliberate: boolean, world: Round
   if (typeof jug === 'string') return refuse(round, jug);
   const rival = hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted);
   if (!deliberate && (rival || weighsAsAnother(jug, world))) return refuse(round, 'needs-held-press');
-  return proved(round, jugId, world);
+  return proved(round, jug, deliberate ? 'held' : 'tap', world);
 }
 
 /** Whether another jug in service stands on the bench, going by its weight. */
@@ -88,13 +116,19 @@ function proveByWeight(round: Round, jugId: string, world: RoundWorld): RoundSte
   if (typeof jug === 'string') return refuse(round, jug);
   if (typeof world.onBench === 'string') return refuse(round, world.onBench);
   const { verdict } = proveOnBench(jug, world.jugs, world.onBench, world.now.wallMs, world.clockTrusted);
-  return verdict === 'fits' ? proved(round, jugId, world) : refuse(round, NOT_PROVED[verdict]);
+  return verdict === 'fits' ? proved(round, jug, 'bench', world) : refuse(round, NOT_PROVED[verdict]);
 }
 
-function proved(round: Round, jugId: string, world: RoundWorld): RoundStep {
+function proved(round: Round, jug: Jug, how: Proof['how'], world: RoundWorld): RoundStep {
+  const { phase } = round;
+  const told = handNotes(jug.medicineId, world.formulary);
+  const inHand = { ...round, proof: { how, atMs: world.now.wallMs, told } };
+  const carried = phase.step === 'prove-jug' ? phase.visit : null;
+  if (carried !== null) return advanceVisit(inHand, jug.id, carried, [], world);
   // An animal that stands there already is the first of the round.
   const weight = world.standing?.weight ?? null;
-  return go(round, { step: 'visit', jugId, visit: { who: null, weight, onDeck: world.standing !== null } });
+  const visit = { who: null, weight, onDeck: world.standing !== null };
+  return go(inHand, { step: 'visit', jugId: jug.id, visit });
 }
 
 function worldChanged(round: Round, what: 'jugs' | 'syringes' | 'rules', world: RoundWorld): RoundStep {
@@ -119,11 +153,11 @@ function jugsChanged(round: Round, world: RoundWorld): RoundStep {
   if (phase.step === 'no-jug' || phase.step === 'logging') return ignore(round);
   const jug = world.jugs.find((candidate) => candidate.id === phase.jugId);
   if (jug === undefined || jug.discardedAtMs !== null) {
-    return andThen(lapse(round, 'jug-changed'), (after) => go(after, { step: 'no-jug' }));
+    return andThen(lapse(round, 'jug-changed'), putDown);
   }
   if (phase.step === 'prove-jug' || !hasRival(jug, world.jugs, world.now.wallMs, world.clockTrusted))
     return ignore(round);
   return andThen(lapse(round, 'jug-changed'), (after) =>
-    go(after, { step: 'prove-jug', jugId: phase.jugId }),
+    go({ ...after, proof: null }, { step: 'prove-jug', jugId: phase.jugId, visit: null }),
   );
 }

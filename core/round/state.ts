@@ -5,8 +5,10 @@ import type { Animal } from '../herd/animal.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { OnBench } from '../mixing/prove.ts';
 import type { Moment } from '../moment.ts';
+import type { Volume } from '../quantity/volume.ts';
 import type { Held } from '../weighing/settle.ts';
 import type { LapseReason, Offer, VisitWeight } from './offer.ts';
+import type { Proof } from './proof.ts';
 import type { Correction, Outcome, Treatment } from './treatment.ts';
 
 /** Who stands on the platform, and how that is known. */
@@ -26,12 +28,19 @@ export interface Visit {
   readonly who: Identity | null;
   readonly weight: VisitWeight | null;
   readonly onDeck: boolean;
+  /** True where a dose already went by this weight, so that the day book holds it. */
+  readonly dosed?: boolean;
 }
 
 /** The round, one step at a time; data lives only in the steps where it means something. */
 export type Phase =
   | { readonly step: 'no-jug' }
-  | { readonly step: 'prove-jug'; readonly jugId: string }
+  | {
+      readonly step: 'prove-jug';
+      readonly jugId: string;
+      /** The visit that goes on with this jug once it is proved; `null` where a new one begins. */
+      readonly visit: Visit | null;
+    }
   | { readonly step: 'visit'; readonly jugId: string; readonly visit: Visit }
   | {
       readonly step: 'which-animal';
@@ -65,10 +74,19 @@ export interface Round {
   readonly phase: Phase;
   /** Newest last. Each waits for "was it given?", so that a dose swallowed is never lost. */
   readonly unanswered: readonly Offer[];
+  /** How the jug in hand was proved; `null` while none is. */
+  readonly proof: Proof | null;
+  /** The jug the round goes back to when a visit that took up an extra ends; `null` outside of one. */
+  readonly backTo: string | null;
 }
 
 /** The round before anything is in hand. */
-export const FRESH_ROUND: Round = { phase: { step: 'no-jug' }, unanswered: [] };
+export const FRESH_ROUND: Round = {
+  phase: { step: 'no-jug' },
+  unanswered: [],
+  proof: null,
+  backTo: null,
+};
 
 /** A visit of which nothing is known yet. */
 export const EMPTY_VISIT: Visit = { who: null, weight: null, onDeck: false };
@@ -79,9 +97,16 @@ export type RoundEvent =
   | { readonly type: 'prove-jug'; readonly jugId: string; readonly deliberate: boolean }
   | { readonly type: 'prove-on-bench'; readonly jugId: string }
   | { readonly type: 'put-jug-down' }
+  /** The animal just dosed gets more in the same visit: an extra out of another jug, or the rest of a part. */
+  | { readonly type: 'follow-up'; readonly jugId: string }
   | { readonly type: 'identified'; readonly animalId: string; readonly via: Identity['via'] }
   | { readonly type: 'accept'; readonly code: CautionCode }
-  | { readonly type: 'give'; readonly offerId: string; readonly outcome: Outcome }
+  | {
+      readonly type: 'give';
+      readonly offerId: string;
+      readonly outcome: Outcome;
+      readonly left?: Volume | null;
+    }
   | { readonly type: 'skip'; readonly reason: SkipReason }
   | { readonly type: 'answer'; readonly offerId: string; readonly given: boolean }
   | { readonly type: 'corrected'; readonly correction: Correction }
@@ -113,6 +138,8 @@ export type RoundEffect =
 export type RoundRefusal =
   | 'wrong-state'
   | 'no-such-jug'
+  | 'not-an-extra'
+  | 'more-than-drawn'
   | 'jug-out-of-life'
   | 'not-this-jug'
   | 'needs-held-press'

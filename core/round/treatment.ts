@@ -1,6 +1,7 @@
 import type { Caution } from '../dosing/cautions.ts';
 import { type Clear, clearAfter } from '../dosing/withdrawal.ts';
 import type { VetTime } from '../medicine/approval.ts';
+import type { Volume } from '../quantity/volume.ts';
 import type { Offer } from './offer.ts';
 import type { RoundWorld } from './state.ts';
 
@@ -13,6 +14,8 @@ export interface Treatment {
   /** The offer it answers; no two treatments answer one offer. */
   readonly offer: Offer;
   readonly outcome: Outcome;
+  /** What of a part dose stayed in the syringe; `null` where that is not known, and for every other outcome. */
+  readonly left: Volume | null;
   /** Milliseconds since 1970; provisional where the clock was not trusted. */
   readonly givenAtMs: number;
   readonly clockTrusted: boolean;
@@ -42,7 +45,7 @@ export interface Correction {
 export function treatmentFrom(
   id: string,
   offer: Offer,
-  outcome: Outcome,
+  { outcome, left }: Pick<Treatment, 'outcome' | 'left'>,
   late: boolean,
   { now, timeZone, clockTrusted, by }: Pick<RoundWorld, 'now' | 'timeZone' | 'clockTrusted' | 'by'>,
 ): Treatment {
@@ -50,6 +53,7 @@ export function treatmentFrom(
     id,
     offer,
     outcome,
+    left,
     givenAtMs: now.wallMs,
     clockTrusted,
     by,

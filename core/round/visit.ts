@@ -2,7 +2,7 @@ import type { CautionCode } from '../dosing/cautions.ts';
 import { decideDose } from '../dosing/decide.ts';
 import type { LapseReason, Offer } from './offer.ts';
 import { WEIGHT_LIFE_MS } from './offer.ts';
-import type { Phase, Round, RoundStep, RoundWorld, Visit } from './state.ts';
+import { EMPTY_VISIT, type Phase, type Round, type RoundStep, type RoundWorld, type Visit } from './state.ts';
 
 /** A step that changes nothing, for events that mean nothing where the round stands. */
 export function ignore(round: Round): RoundStep {
@@ -24,10 +24,18 @@ export function lapse(round: Round, reason: LapseReason): RoundStep {
   if (round.phase.step !== 'offered') return ignore(round);
   const { offer, jugId, visit } = round.phase;
   return {
-    round: { phase: { step: 'visit', jugId, visit }, unanswered: [...round.unanswered, offer] },
+    round: { ...round, phase: { step: 'visit', jugId, visit }, unanswered: [...round.unanswered, offer] },
     effects: [{ do: 'record-lapse', offer, reason }],
     refused: null,
   };
+}
+
+/** A visit with nobody in it yet, with the jug the round is done with: after an extra, that one must be taken up again. */
+export function freshVisit(round: Round, jugId: string): RoundStep {
+  const { backTo } = round;
+  return backTo === null
+    ? go(round, { step: 'visit', jugId, visit: EMPTY_VISIT })
+    : go({ ...round, proof: null, backTo: null }, { step: 'prove-jug', jugId: backTo, visit: null });
 }
 
 /** Runs a second change on the outcome of a first, keeping the effects of both in order. */
@@ -75,6 +83,7 @@ export function advanceVisit(
     regimen,
     approval,
     weight,
+    proof: round.proof,
     dose,
     cautions,
     accepted: cautions.filter(({ strength }) => strength === 'ask'),

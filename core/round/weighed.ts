@@ -13,9 +13,10 @@ export interface VisitWeighed {
  * Only at its end is it settled whose weight it was. Where a dose was given the day book holds the weight.
  */
 export function weighingEnded({ phase: before }: Round, { phase: after }: Round): VisitWeighed | null {
-  if (!('visit' in before) || before.step === 'which-animal' || before.step === 'logged') return null;
-  const { who, weight } = before.visit;
-  if (who === null || weight === null) return null;
-  const goesOn = 'visit' in after && after.visit.weight?.held.at === weight.held.at;
+  if (!('visit' in before) || before.visit === null) return null;
+  if (before.step === 'which-animal' || before.step === 'logged') return null;
+  const { who, weight, dosed } = before.visit;
+  if (who === null || weight === null || dosed) return null;
+  const goesOn = 'visit' in after && after.visit?.weight?.held.at === weight.held.at;
   return goesOn ? null : { animalId: who.animalId, weight };
 }

@@ -19,6 +19,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
     return `${show.day(at.at)} ${show.time(at.at)}${provisional}`;
   };
   const draws = treatment.draws > 1 ? `, ${treatment.marksMl.map(mark).join(words.platform.and)}` : '';
+  const left = treatment.leftMl === null ? '' : dayBook.left(mark(treatment.leftMl));
   const late = treatment.late ? `, ${dayBook.late}` : '';
   return [
     { label: dayBook.animal, value: `${treatment.animalName}, ${words.species[treatment.species]}` },
@@ -32,6 +33,10 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
       value: `${words.platform.jugNumber(treatment.jugNumber)}, ${show.strength(treatment.strengthMgPerMl)}`,
     },
     {
+      label: dayBook.proof,
+      value: treatment.proof === null ? dayBook.proofNotKept : dayBook.proofHow[treatment.proof],
+    },
+    {
       label: dayBook.volume,
       value: `${mark(treatment.volumeMl)} (${dayBook.exact(show.exact(treatment.exactVolumeMl))})`,
     },
@@ -41,7 +46,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
       value: words.platform.interval(show.number(value, 1), show.number(low, 1), show.number(high, 1)),
     },
     { label: dayBook.given, value: `${show.day(treatment.givenAt)} ${show.time(treatment.givenAt)}${late}` },
-    { label: dayBook.outcome, value: words.platform.outcome[treatment.outcome] },
+    { label: dayBook.outcome, value: `${words.platform.outcome[treatment.outcome]}${left}` },
     { label: dayBook.by, value: treatment.by },
     { label: dayBook.onWord, value: dayBook.direction[treatment.direction] },
     { label: dayBook.meat, value: clear(treatment.meatClear) },

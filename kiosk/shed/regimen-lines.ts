@@ -60,7 +60,9 @@ export function figureShown(figure: FigureView, words: Words, show: Show): strin
     case 'mg/kg':
       return show.rate(figure.value);
     case 'days':
-      return words.shed.days(show.number(figure.value, 1));
+      return figure.value < 1
+        ? words.shed.hours(show.number(HOURS_IN_DAY * figure.value, 1))
+        : words.shed.days(show.number(figure.value, 1));
     case 'hours':
       return words.shed.hours(show.number(figure.value, 1));
     case 'kg':

@@ -5,4 +5,6 @@ export const enAfter = {
   minutes: (first: string, last: string) => `Signs begin ${first} to ${last} minutes after it`,
   back: 'Back',
   refrigerate: 'Jug or bottle back into the refrigerator',
+  rest: 'Give the rest',
+  extra: (medicine: string, which: string) => `${medicine}: ${which}`,
 };

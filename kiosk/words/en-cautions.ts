@@ -36,7 +36,15 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'same-active-today': (v, show) =>
     say(
       'Already dosed',
-      `It had this medicine ${show.when(v['lastGivenAtMs'])}. Never twice in 24 hours, and by the rule not for ${show.number(v['repeatDays'])} days.`,
+      (v['repeatDays'] ?? 1) < 1
+        ? `It had this medicine ${show.when(v['lastGivenAtMs'])}. The rule waits ${show.number(24 * (v['repeatDays'] ?? 1), 1)} hours: not before ${show.when(v['nextAtMs'])}.`
+        : `It had this medicine ${show.when(v['lastGivenAtMs'])}. Never twice in 24 hours, and by the rule not for ${show.number(v['repeatDays'])} days.`,
+    ),
+  'top-up': (v, show) =>
+    say(
+      'The rest, no more',
+      `It had a part ${show.when(v['lastGivenAtMs'])}. This is what the syringe still held, and this rule lets it follow.`,
+      'it took no more than that part',
     ),
   'unanswered-offer': () =>
     say('Was the last dose given?', 'A dose was shown for this animal and nobody answered. Answer first.'),
@@ -118,7 +126,7 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'conflict-window': (v, show) =>
     say(
       'No organophosphate near it',
-      `None in the ${show.number(v['days'])} days before or after: no dip, pour-on or collar of that kind.`,
+      `No organophosphate within ${show.number(v['days'])} days of it: dip, pour-on or collar.`,
     ),
   'milk-time-unknown': () =>
     say(

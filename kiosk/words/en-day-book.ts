@@ -1,4 +1,4 @@
-import type { CorrectionView } from '../../shared/dose.ts';
+import type { CorrectionView, TreatmentView } from '../../shared/dose.ts';
 
 /** English words of the day book. */
 export const enDayBook = {
@@ -21,6 +21,14 @@ export const enDayBook = {
   routeOral: 'by mouth',
   delivered: 'Delivered',
   jug: 'Jug',
+  proof: 'Jug known by',
+  proofHow: {
+    bench: 'its weight on the bench',
+    held: 'a held press on its number',
+    tap: 'a tap, no other in use',
+  } satisfies Record<NonNullable<TreatmentView['proof']>, string>,
+  proofNotKept: 'not kept then',
+  left: (volume: string) => `, ${volume} stayed in the syringe`,
   outcome: 'Outcome',
   given: 'Given',
   by: 'By',

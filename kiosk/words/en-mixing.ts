@@ -95,7 +95,6 @@ export const enMixing = {
   powderIn: 'It is in',
   holdPowderIn: 'Hold: it is in',
 
-  refrigerate: 'Into the refrigerator',
   weighsNow: (mass: string, letter: string) => `with jug ${letter} it weighs ${mass}`,
 
   proof: {

@@ -7,6 +7,7 @@ import { enAfter } from './en-after.ts';
 import { enAnimals } from './en-animals.ts';
 import { enBoard } from './en-board.ts';
 import { enBottle } from './en-bottle.ts';
+import { enCare } from './en-care.ts';
 import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
@@ -32,6 +33,7 @@ export const en = {
   growth: enGrowth,
   herdFile: enHerdFile,
   cautions: enCautions,
+  care: enCare,
   check: enCheck,
   dayBook: enDayBook,
   doseCard: enDoseCard,
@@ -123,6 +125,7 @@ export const en = {
     mixed: (when: string) => `mixed ${when}`,
     mixedWord: 'mixed',
     isThis: 'Is THIS the jug in your hand?',
+    forAnimal: (name: string) => `for ${name}, by the weight just held`,
     rival: 'Another jug is in service: read the number, then hold.',
     yes: (number: number) => `Yes, jug ${number}`,
     holdYes: (number: number) => `Hold: it is jug ${number}`,
@@ -184,7 +187,10 @@ export const en = {
     },
     partOrSpat: 'Part or spat out',
     outcomeTitle: (name: string) => `What did ${name} get?`,
-    outcomeHint: 'It is logged so. A top-up is not offered today: twice the dose might be given.',
+    outcomeHint: 'It is logged so. No second dose today: twice the dose might be given.',
+    leftTitle: 'How much is still in the syringe?',
+    leftUnknown: 'Not known',
+    leftHold: (left: string) => `${left} left`,
     part: 'Only a part',
     spatOut: 'Spat it out',
     given: 'GIVEN',

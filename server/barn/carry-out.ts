@@ -7,7 +7,7 @@ import { setUpDevice, zeroScale } from './device-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
 import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
-import { correct, discardJug, readTag } from './round-intents.ts';
+import { correct, discardJug, give, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
@@ -59,12 +59,14 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'prove-jug':
     case 'prove-on-bench':
     case 'put-jug-down':
+    case 'follow-up':
     case 'accept':
-    case 'give':
     case 'skip':
     case 'answer':
     case 'next':
       return runRound(barn, intent);
+    case 'give':
+      return give(barn, intent);
     case 'enrol':
       return enrol(barn, intent);
     case 'edit-animal':

@@ -16,7 +16,7 @@ export function needAtHand(memory: Memory): number {
   const jug = jugs.find(({ id }) => id === phase.jugId);
   const medicine = jug === undefined ? undefined : medicineById(memory.formulary, jug.medicineId);
   if (jug === undefined || medicine === undefined) return USUAL_NEED;
-  const who = 'visit' in phase ? phase.visit.who : null;
+  const who = 'visit' in phase ? (phase.visit?.who ?? null) : null;
   const animal = animals.find(({ id }) => id === who?.animalId);
   const rules = medicine.regimens.flatMap((rule) => {
     const approval = memory.approvals.find((candidate) => approves(candidate, rule)) ?? null;

@@ -11,6 +11,10 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-such-jug': 'There is no such jug. Choose one that is in service.',
   'jug-out-of-life': 'This jug is past its use-by, empty or poured away. Mix a new one.',
   'not-this-jug': 'That is not the jug being asked about. Look at the number on the jug in your hand.',
+  'not-an-extra':
+    'This medicine is no extra of the one just given. Finish this animal, then take it in hand.',
+  'more-than-drawn':
+    'That is as much as was drawn, or more. Enter what the marks show is still in the syringe.',
   'needs-held-press':
     'Another jug is in service that might be the one in your hand. Check the number and hold the button.',
   'no-such-animal': 'There is no such animal here. Enrol it at Shed first.',

@@ -1,5 +1,6 @@
 import { checkTag } from '../../core/herd/tag.ts';
 import { vetTime } from '../../core/medicine/approval.ts';
+import { millilitres } from '../../core/quantity/volume.ts';
 import { effectOf } from '../../core/round/day-book.ts';
 import type { Correction } from '../../core/round/treatment.ts';
 import type { CorrectionKind, Intent, Refusal } from '../../shared/intent.ts';
@@ -19,6 +20,12 @@ export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | nu
     return 'no-such-tag';
   }
   return runRound(barn, { type: 'identified', animalId: animal.id, via: 'wand' });
+}
+
+/** A dose given, whole or not, with what the marks say of the rest. */
+export function give(barn: BarnContext, { offerId, outcome, leftMl = null }: Of<'give'>): Refusal | null {
+  const left = leftMl === null ? null : millilitres(leftMl);
+  return runRound(barn, { type: 'give', offerId, outcome, left });
 }
 
 /** A correcting entry: it stands beside its treatment. What was taken back need not be taken back again. */

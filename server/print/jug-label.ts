@@ -33,7 +33,8 @@ export function jugLabel(jug: Jug, medicine: Medicine, timeZone: string): Html {
     <p class="use-by">${words.useBy(labelTime(jug.useByMs, timeZone))}</p>
     <p>${words.mixed(labelTime(jug.mixedAtMs, timeZone), jug.by)}. ${words.made(`${showNumber(jug.volume.value, 0)} mL`)}.</p>
     ${jug.clockTrusted ? '' : html`<p class="warn">${words.undated}</p>`}
-    <p class="warn">${[...medicine.handling, ...medicine.storage].map(({ text }) => text).join('. ')}.</p>
+    <p class="warn">${[...medicine.handling, ...medicine.storage.map(({ line }) => line)].map(({ text }) => text).join('. ')}.</p>
+    ${medicine.conflicts.map(({ days }) => html`<p class="warn">${words.conflict(days.value)}.</p>`)}
     <p><b>${words.agitate[medicine.agitate.how]}.</b></p>
     ${words.safety.map((line) => html`<p>${line}</p>`)}
   </section>`;

@@ -9,6 +9,8 @@ export const PRINT_WORDS = {
   useBy: (when: string) => `Use by ${when}`,
   made: (volume: string) => `${volume} made`,
   poured: 'POURED AWAY: this label is of a jug that is no more.',
+  conflict: (days: number) =>
+    `No organophosphate within ${days} days of it, before or after: no dip, pour-on or collar of that kind`,
   agitate: { swirl: 'Swirl before each draw', shake: 'Shake before each draw' } satisfies Record<
     Medicine['agitate']['how'],
     string

@@ -116,6 +116,8 @@ const ApprovalBefore = z
     };
   });
 
+const Proof = z.strictObject({ how: z.enum(['bench', 'held', 'tap']), atMs: ms, told: z.array(Caution) });
+
 const Offer = z.strictObject({
   id: z.string(),
   animal: Animal,
@@ -126,6 +128,8 @@ const Offer = z.strictObject({
     held: z.strictObject({ mass, uncertainty: mass, at: ms, changedFrom: mass.nullable() }),
     atMs: ms,
   }),
+  // Rows written before it was kept do not name it.
+  proof: Proof.nullable().default(null),
   dose: Dose,
   cautions: z.array(Caution),
   accepted: z.array(Caution),
@@ -141,6 +145,7 @@ export const TreatmentRecord = z.strictObject({
   id: z.string(),
   offer: Offer,
   outcome: z.enum(['whole', 'part', 'spat-out']),
+  left: volume.nullable().default(null),
   givenAtMs: ms,
   clockTrusted: z.boolean(),
   by: z.string(),

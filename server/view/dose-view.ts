@@ -34,16 +34,19 @@ function measuredView(offer: Offer, formulary: Formulary) {
     weightGrams: weight.held.mass.value,
     weightUncertaintyGrams: weight.held.uncertainty.value,
     weighedAt: rfc3339(weight.atMs),
+    proof: offer.proof?.how ?? null,
     route: regimen.route,
   };
 }
 
 /** An offer as the wire carries it. */
 export function offerView(offer: Offer, formulary: Formulary): OfferView {
+  const medicine = medicineById(formulary, offer.jug.medicineId);
   return {
     id: offer.id,
     ...measuredView(offer, formulary),
-    agitate: medicineById(formulary, offer.jug.medicineId)?.agitate.how ?? 'shake',
+    agitate: medicine?.agitate.how ?? 'shake',
+    technique: { how: medicine?.technique.how ?? 'other', text: medicine?.technique.line.text ?? '' },
     cautions: offer.cautions.map(cautionView),
     expiresAt: rfc3339(offer.expiresAtMs),
   };
@@ -88,6 +91,7 @@ export function treatmentView(
     offerId: treatment.offer.id,
     ...measuredView(treatment.offer, formulary),
     outcome: treatment.outcome,
+    leftMl: treatment.left?.value ?? null,
     givenAt: rfc3339(treatment.givenAtMs),
     provisional: !treatment.clockTrusted,
     by: treatment.by,

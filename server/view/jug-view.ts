@@ -2,7 +2,9 @@ import { type Formulary, liquidById, medicineById } from '../../core/medicine/fo
 import { expectedGross } from '../../core/mixing/expected-gross.ts';
 import { type Jug, jugLife, remaining } from '../../core/mixing/jug.ts';
 import { grams } from '../../core/quantity/mass.ts';
+import { handNotes } from '../../core/round/proof.ts';
 import type { JugView } from '../../shared/jug.ts';
+import { cautionView } from './dose-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** A jug as the wire carries it. */
@@ -23,6 +25,9 @@ export function jugView(jug: Jug, wallMs: number, formulary: Formulary): JugView
     mixedAt: rfc3339(jug.mixedAtMs),
     useBy: rfc3339(jug.useByMs),
     by: jug.by,
+    storage: (medicine?.storage ?? []).map(({ keep, line }) => ({ keep, text: line.text })),
+    refrigerate: medicine?.refrigerate ?? false,
+    notes: handNotes(jug.medicineId, formulary).map(cautionView),
     life: jugLife(jug, wallMs),
   };
 }

@@ -144,8 +144,6 @@ export function mixingView(memory: Memory, wallMs: number): MixingView {
         step: 'label',
         jug: jugView(mixing.jug, wallMs, formulary),
         handling: (medicine?.handling ?? []).map(({ text }) => text),
-        storage: (medicine?.storage ?? []).map(({ text }) => text),
-        refrigerate: medicine?.refrigerate ?? false,
       };
     }
     default:

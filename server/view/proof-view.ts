@@ -1,16 +1,17 @@
 import { hasRival, type Jug } from '../../core/mixing/jug.ts';
 import { type BenchProof, proveOnBench } from '../../core/mixing/prove.ts';
 import type { Moment } from '../../core/moment.ts';
-import type { JugProofView } from '../../shared/round.ts';
+import type { Phase } from '../../core/round/state.ts';
+import type { JugProofView, RoundView } from '../../shared/round.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { onBench } from '../barn/run-round.ts';
 
 /** How the jug in hand may be proved now, as the wire carries it. */
 export function proofView(
   barn: BarnContext,
-  jugId: string,
+  { jugId, visit }: Extract<Phase, { step: 'prove-jug' }>,
   now: Moment,
-): { jugId: string; rival: boolean; bench: JugProofView } {
+): Omit<Extract<RoundView, { step: 'prove-jug' }>, 'step' | 'unanswered'> {
   const { jugs, bench } = barn.memory;
   const trusted = barn.clock.isTrusted();
   const jug = jugs.find((candidate) => candidate.id === jugId);
@@ -23,6 +24,7 @@ export function proofView(
   return {
     jugId,
     rival,
+    animal: visit?.who?.animalId ?? null,
     bench: {
       verdict: verdictOf(jug, there, proof),
       nowGrams: bench.live?.value ?? null,

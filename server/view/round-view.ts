@@ -1,6 +1,8 @@
 import { type Animal, likeliest } from '../../core/herd/animal.ts';
+import { medicineById } from '../../core/medicine/formulary.ts';
+import { mayBeInUse } from '../../core/mixing/jug.ts';
 import type { Moment } from '../../core/moment.ts';
-import type { Visit } from '../../core/round/state.ts';
+import type { Phase, Visit } from '../../core/round/state.ts';
 import { unreachable } from '../../core/unreachable.ts';
 import type { RoundView } from '../../shared/round.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
@@ -19,7 +21,7 @@ export function roundView(barn: BarnContext, now: Moment): RoundView {
     case 'no-jug':
       return { step: 'no-jug', unanswered };
     case 'prove-jug':
-      return { step: 'prove-jug', ...proofView(barn, phase.jugId, now), unanswered };
+      return { step: 'prove-jug', ...proofView(barn, phase, now), unanswered };
     case 'visit':
       return {
         step: 'visit',
@@ -53,6 +55,7 @@ export function roundView(barn: BarnContext, now: Moment): RoundView {
         ...visitView(phase.jugId, phase.visit),
         treatment: treatmentView(entry, sequence, memory.animals, memory.formulary),
         after: afterDoseView(phase.treatment.offer.jug.medicineId, memory.formulary),
+        followUps: followUps(barn, phase, now),
         undoUntil: atUptime(phase.undoUntil, now),
         unanswered,
       };
@@ -60,6 +63,25 @@ export function roundView(barn: BarnContext, now: Moment): RoundView {
     default:
       return unreachable(phase);
   }
+}
+
+/** What may follow a dose for the same animal; nothing where its weight is gone with the link. */
+function followUps(
+  { memory, clock }: BarnContext,
+  { jugId, visit, treatment }: Extract<Phase, { step: 'logged' }>,
+  now: Moment,
+): { jugId: string; rest: boolean }[] {
+  if (visit.weight === null || visit.who === null) return [];
+  const { regimen } = treatment.offer;
+  const rest = regimen.topUp && treatment.left !== null;
+  const medicineId = memory.jugs.find(({ id }) => id === jugId)?.medicineId ?? '';
+  const extras = medicineById(memory.formulary, medicineId)?.extras ?? [];
+  const due = memory.jugs.filter(
+    (jug) =>
+      extras.some((extra) => extra.medicineId === jug.medicineId) &&
+      mayBeInUse(jug, now.wallMs, clock.isTrusted()),
+  );
+  return [...(rest ? [{ jugId, rest }] : []), ...due.map(({ id }) => ({ jugId: id, rest: false }))];
 }
 
 function visitView(jugId: string, visit: Visit) {

@@ -51,6 +51,7 @@ export function doseFigures(): Figure[] {
     medicineId: 'levamisole',
     givenAtMs: NOW - (1820 - i) * 2 * DAY_MS,
     clockTrusted: true,
+    rest: null,
   }));
   const approval = {
     regimenId: 'levamisole-goat',

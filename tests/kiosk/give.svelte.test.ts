@@ -74,14 +74,30 @@ test('the next offer can be given', () => {
 
 test('a part dose and a whole one cannot both be sent for one offer', () => {
   app.click('other-outcome');
+  app.click('part-open');
   app.press('give-part', 'pointerdown');
   vi.advanceTimersByTime(600);
   app.press('give-part', 'pointerup');
   vi.advanceTimersByTime(400);
+  app.click('part-back');
   app.click('outcome-back');
   expect(app.get('give')).toHaveProperty('disabled', true);
   give();
   expect(app.socket.intents).toEqual([expect.objectContaining({ type: 'give', outcome: 'part' })]);
+});
+
+test('a part dose is logged with what the marks show is still in the syringe, once that was read', () => {
+  app.click('other-outcome');
+  app.click('part-open');
+  expect(app.get('give-part-left')).toHaveProperty('disabled', true);
+  app.click('left-less');
+  app.press('give-part-left', 'pointerdown');
+  vi.advanceTimersByTime(600);
+  app.press('give-part-left', 'pointerup');
+  // 33 marks were drawn; half of them, less the one taken off, are left.
+  expect(app.socket.intents).toEqual([
+    expect.objectContaining({ type: 'give', outcome: 'part', leftMl: 1.5 }),
+  ]);
 });
 
 test('a platform that falls silent leaves the dose and its control, and says so', () => {

@@ -7,6 +7,7 @@ import { BASE, OFFER, treatment } from './preview/base-state.ts';
 const visit = { jugId: 'j7', animal: 'a1', weight: null, onDeck: false, unanswered: [] };
 const LOGGED: KioskState['round'] = {
   step: 'logged',
+  followUps: [],
   ...visit,
   treatment: treatment('t9'),
   after: null,

@@ -80,7 +80,6 @@ test.runIf(has('socat'))(
       round: {
         cautions: [
           { code: 'not-approved', strength: 'stop' },
-          { code: 'conflict-window', strength: 'note' },
           { code: 'scale-unchecked', strength: 'note' },
         ],
       },

@@ -27,6 +27,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'take-jug': { type: 'take-jug', id: 'i', jugId: 'jug-7' },
   'prove-jug': { type: 'prove-jug', id: 'i', jugId: 'jug-7', deliberate: true },
   'put-jug-down': { type: 'put-jug-down', id: 'i' },
+  'follow-up': { type: 'follow-up', id: 'i', jugId: 'jug-8' },
   'read-tag': { type: 'read-tag', id: 'i', tag: '840003123456789' },
   'pick-animal': { type: 'pick-animal', id: 'i', animalId: 'anna' },
   accept: { type: 'accept', id: 'i', code: 'weight-changed' },
@@ -174,6 +175,7 @@ const MEASURED = {
   weightGrams: 13_608,
   weightUncertaintyGrams: 30,
   weighedAt: '2026-05-01T09:00:00.000Z',
+  proof: 'tap',
   route: 'oral drench',
 } as const;
 
@@ -184,6 +186,7 @@ export const OFFER: OfferView = {
   shares: [{ of: 'syringe', share: 1 }],
   id: 'offer-1',
   agitate: 'swirl',
+  technique: { how: 'drench', text: 'Slowly' },
   cautions: [{ code: 'extra-label', strength: 'note', values: {} }],
   expiresAt: '2026-05-01T09:10:00.000Z',
 };
@@ -197,6 +200,7 @@ export const TREATMENT: TreatmentView = {
   sequence: 1,
   offerId: 'offer-1',
   outcome: 'whole',
+  leftMl: null,
   givenAt: '2026-05-01T09:01:00.000Z',
   provisional: false,
   by: 'Kim',

@@ -19,6 +19,8 @@ const FROM_CORE = {
   'no-such-jug': true,
   'jug-out-of-life': true,
   'not-this-jug': true,
+  'not-an-extra': true,
+  'more-than-drawn': true,
   'needs-held-press': true,
   'no-such-animal': true,
   'no-such-caution': true,

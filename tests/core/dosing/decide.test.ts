@@ -73,7 +73,7 @@ describe('a decision', () => {
   test('looks only at the animal’s own earlier doses', () => {
     const earlier = [makeEarlier(1, { animalId: 'bella' })];
     const { cautions } = decideDose(anna, makeHeld(), makeJug(), NO_DOUBTS, makeWorld({ earlier }));
-    expect(cautions.map(({ code }) => code)).toEqual(['extra-label', 'conflict-window']);
+    expect(cautions.map(({ code }) => code)).toEqual(['extra-label']);
   });
 
   test('takes the approval of its own regimen among several', () => {

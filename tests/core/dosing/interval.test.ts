@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { quotientInterval } from '../../../core/dosing/interval.ts';
+import { divisorWithin, quotientInterval } from '../../../core/dosing/interval.ts';
 
 const doubt = fc.double({ min: 0, max: 0.4, noNaN: true });
 
@@ -47,4 +47,13 @@ describe('the interval of a quotient', () => {
     expect(Number.isFinite(high)).toBe(true);
     expect(high).toBeGreaterThan(12 * 10);
   });
+});
+
+test('how far a divisor may be doubted is where its interval ends at the bound, on either side', () => {
+  const above = 0.01;
+  for (const ratio of [1.03, 1.0692, 1.5, 0.95, 0.6]) {
+    const { low, high } = quotientInterval(12, above, divisorWithin(ratio, above));
+    expect(ratio > 1 ? high : low).toBeCloseTo(12 * ratio, 9);
+  }
+  expect(divisorWithin(1.01, above)).toBe(0);
 });

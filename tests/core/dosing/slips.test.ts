@@ -10,6 +10,7 @@ import { usGallons } from '../../../core/quantity/volume.ts';
 import { makeAnimal } from '../make/animal.ts';
 import { makeApproval } from '../make/approval.ts';
 import { makeCautionInput, NO_DOUBTS } from '../make/caution-input.ts';
+import { makeEarlier } from '../make/earlier.ts';
 import { makeHeld } from '../make/held.ts';
 import { makeJug } from '../make/jug.ts';
 import { makePacket } from '../make/regimen.ts';
@@ -108,9 +109,7 @@ describe('a slip that has killed or would ends in a stop or an ask', () => {
     if (levamisole === undefined) throw new Error('nothing ships');
     const own = { ...levamisole, id: 'own-levamisole' };
     const formulary = [...makeWorld().formulary, own];
-    const earlier = [
-      { animalId: 'anna', medicineId: 'own-levamisole', givenAtMs: hoursAgo(2), clockTrusted: true },
-    ];
+    const earlier = [makeEarlier(2, { medicineId: 'own-levamisole' })];
     const found = judged(
       decideDose(makeAnimal(), makeHeld(), makeJug(), NO_DOUBTS, makeWorld({ formulary, earlier })),
     );

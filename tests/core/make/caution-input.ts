@@ -28,6 +28,7 @@ export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput
     approval: makeApproval(),
     dose: regimen === null ? null : doseFor(weight, regimen, jug, SYRINGE_CATALOGUE),
     earlier: [],
+    rest: null,
     visit: NO_DOUBTS,
     scale: CHECKED,
     wallMs: NINE_OCLOCK,

@@ -1,4 +1,4 @@
-import type { EarlierDose } from '../../../core/dosing/cautions.ts';
+import type { EarlierDose } from '../../../core/dosing/repeats.ts';
 import { hoursAgo } from './time.ts';
 
 /** A dose of levamisole to Anna some hours ago, by a clock that was trusted. */
@@ -8,6 +8,7 @@ export function makeEarlier(hours: number, over: Partial<EarlierDose> = {}): Ear
     medicineId: 'levamisole',
     givenAtMs: hoursAgo(hours),
     clockTrusted: true,
+    rest: null,
     ...over,
   };
 }

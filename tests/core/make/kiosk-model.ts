@@ -1,4 +1,4 @@
-import type { EarlierDose } from '../../../core/dosing/cautions.ts';
+import type { EarlierDose } from '../../../core/dosing/repeats.ts';
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import type { Jug } from '../../../core/mixing/jug.ts';
 import { HOUR_MS } from '../../../core/moment.ts';

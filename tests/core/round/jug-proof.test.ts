@@ -32,7 +32,7 @@ describe('the jug in hand is proved', () => {
 
   test('again, when a rival is mixed while an offer stands, and the offer waits for its answer', () => {
     const step = reduceRound(offeredRound(), JUGS, farm(50, { jugs: [jug, weaker] }));
-    expect(step.round.phase).toEqual({ step: 'prove-jug', jugId: 'jug-7' });
+    expect(step.round.phase).toEqual({ step: 'prove-jug', jugId: 'jug-7', visit: null });
     expect(step.round.unanswered).toHaveLength(1);
   });
 });

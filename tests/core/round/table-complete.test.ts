@@ -8,6 +8,7 @@ const PLACED: Readonly<Record<RoundEvent['type'], 'people' | 'devices' | 'both'>
   'prove-jug': 'people',
   'prove-on-bench': 'people',
   'put-jug-down': 'people',
+  'follow-up': 'people',
   identified: 'both',
   accept: 'people',
   give: 'people',
@@ -42,5 +43,5 @@ test('the tables start from every step there is', () => {
 });
 
 test('every event has a table', () => {
-  expect(Object.keys(PLACED)).toHaveLength(18);
+  expect(Object.keys(PLACED)).toHaveLength(19);
 });

@@ -70,6 +70,9 @@ export const JUG: JugView = {
   mixedAt: '2026-04-14T11:40:00Z',
   useBy: '2026-04-14T23:40:00Z',
   by: 'Sam',
+  storage: [],
+  refrigerate: false,
+  notes: [{ code: 'conflict-window', strength: 'note', values: { days: 14 } }],
   life: 'in-life',
 };
 
@@ -126,6 +129,7 @@ const measured: Omit<Pick<OfferView, keyof OfferView & keyof TreatmentView>, 'id
   weightGrams: 24_600,
   weightUncertaintyGrams: 90,
   weighedAt: '2026-04-14T14:02:00Z',
+  proof: 'tap',
   route: 'oral drench',
 };
 
@@ -139,6 +143,7 @@ export const OFFER: OfferView = {
   weightGrams: 13_603,
   deliveredMgPerKg: { value: 11.996, low: 11.3, high: 12.7 },
   agitate: 'swirl',
+  technique: { how: 'drench', text: 'Head level, over the back of the tongue, slowly' },
   cautions: [{ code: 'extra-label', strength: 'note', values: {} }],
   expiresAt: '2026-04-14T14:12:00Z',
 };
@@ -168,6 +173,7 @@ export function treatment(id: string, extra: Partial<TreatmentView> = {}): Treat
     sequence: 40,
     offerId: `offer-${id}`,
     outcome: 'whole',
+    leftMl: null,
     givenAt: '2026-04-14T14:03:00Z',
     provisional: false,
     by: 'Sam',

@@ -39,6 +39,7 @@ export function offered(name: string, kg: number, doubtGrams: number): Partial<K
     regimen,
     approval,
     weight: { held, atMs: AT },
+    proof: null,
     dose,
     cautions: [{ code: 'extra-label', strength: 'note', values: {} }],
     accepted: [],

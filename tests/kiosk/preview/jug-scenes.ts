@@ -1,3 +1,4 @@
+import type { JugView } from '../../../shared/jug.ts';
 import type { DilutionView, MixingView, PourView } from '../../../shared/mixing.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, JUG, PLAN, RIVAL } from './base-state.ts';
@@ -171,19 +172,17 @@ const mixed = {
 };
 const A = { id: 'v1', letter: 'A', emptyGrams: 312 };
 
-const label = (storage: string[], refrigerate: boolean): KioskState =>
+const label = (storage: JugView['storage'], refrigerate: boolean): KioskState =>
   at({
     jug: {
       step: 'label',
-      jug: mixed,
+      jug: { ...mixed, storage, refrigerate },
       handling: [
         'Wear gloves',
         'Do not breathe the powder',
         'Keep from children and other stock',
         'Wash off splashes: rarely it harms people’s blood',
       ],
-      storage,
-      refrigerate,
     },
   });
 
@@ -257,5 +256,9 @@ export const JUG_SCENES: readonly Scene[] = [
     state: at({ jug: { step: 'dissolve', plan: PLAN, strengthMgPerMl: 49.52 } }),
   },
   { name: 'jug-label', place: 'jug', state: label([], false) },
-  { name: 'jug-label-cold', place: 'jug', state: label(['Use within 2 days'], true) },
+  {
+    name: 'jug-label-cold',
+    place: 'jug',
+    state: label([{ keep: 'other', text: 'Use within 2 days' }], true),
+  },
 ];

@@ -1,5 +1,6 @@
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { afterDoseView } from '../../../server/view/after-view.ts';
+import type { JugView } from '../../../shared/jug.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, JUG, treatment } from './base-state.ts';
 import type { Scene } from './scene.ts';
@@ -16,7 +17,21 @@ const BOTTLE = {
   remainingMl: 940,
   mixedAt: '2026-04-12T08:00:00Z',
   useBy: '2026-07-11T08:00:00Z',
+  notes: [],
+  storage: [{ keep: 'not-warm-or-frozen' as const, text: 'Keep at or below 25 °C; do not freeze' }],
 };
+
+const THIAMINE = {
+  ...BOTTLE,
+  id: 'b9',
+  number: 9,
+  medicine: 'Thiamine (B1)',
+  active: 'thiamine',
+  strengthMgPerMl: 200,
+  notes: [],
+};
+/** A jug whose medicine is kept cold and dark. */
+const COLD: JugView = { ...JUG, storage: [{ keep: 'dark', text: 'Keep from light' }], refrigerate: true };
 
 /** A board with one animal of each standing at its head. */
 const BOARD: KioskState['board'] = BASE.board.map((row, i) => {
@@ -90,6 +105,7 @@ export const MEDICINE_SCENES: readonly Scene[] = [
         onDeck: false,
         treatment: treatment('t9', { animalName: 'Clover' }),
         after: afterDoseView('levamisole', SHIPPED),
+        followUps: [],
         undoUntil: '2026-04-14T14:04:00Z',
         unanswered: [],
       },
@@ -107,12 +123,35 @@ export const MEDICINE_SCENES: readonly Scene[] = [
         onDeck: false,
         treatment: treatment('t9', { animalName: 'Clover' }),
         after: afterDoseView('levamisole', SHIPPED),
+        followUps: [],
         undoUntil: '2026-04-14T14:04:00Z',
         unanswered: [],
       },
     }),
     taps: ['after-open'],
   },
+  {
+    name: 'after-dose-extra',
+    place: 'platform',
+    state: at({
+      jugs: [JUG, THIAMINE],
+      round: {
+        step: 'logged',
+        jugId: 'j7',
+        animal: 'a1',
+        weight: null,
+        onDeck: false,
+        treatment: treatment('t9', { animalName: 'Clover' }),
+        after: afterDoseView('levamisole', SHIPPED),
+        followUps: [{ jugId: 'b9', rest: false }],
+        undoUntil: '2026-04-14T14:04:00Z',
+        unanswered: [],
+      },
+    }),
+    taps: ['after-open'],
+  },
+  { name: 'in-service-kept', place: 'home', state: at({ jugs: [COLD] }) },
+  { name: 'jug-kept-cold', place: 'jug/j7', state: at({ jugs: [COLD] }) },
   { name: 'board', place: 'board', state: held },
   { name: 'board-vet-time', place: 'board/a1', state: held, taps: ['late-milk-more', 'late-milk-more'] },
 ];

@@ -7,6 +7,7 @@ function proof(
   rival: boolean,
   bench: Partial<JugProofView>,
   taps: readonly string[] = [],
+  animal: string | null = null,
 ): Scene {
   const nothing = {
     verdict: 'nothing-there',
@@ -20,7 +21,14 @@ function proof(
     state: {
       ...BASE,
       jugs: rival ? [JUG, RIVAL] : [JUG],
-      round: { step: 'prove-jug', jugId: 'j7', rival, bench: { ...nothing, ...bench }, unanswered: [] },
+      round: {
+        step: 'prove-jug',
+        jugId: 'j7',
+        rival,
+        bench: { ...nothing, ...bench },
+        animal,
+        unanswered: [],
+      },
     },
     taps,
   };
@@ -34,5 +42,6 @@ export const PROOF_SCENES: readonly Scene[] = [
   proof('prove-jug-otherwise', false, { verdict: 'weighs-otherwise', nowGrams: 774 }),
   proof('prove-jug-another', true, { verdict: 'weighs-as-another', nowGrams: 2171, otherNumber: 8 }),
   proof('prove-jug-fits-two', true, { verdict: 'fits-two', nowGrams: 931, otherNumber: 8 }),
+  proof('prove-jug-extra', true, {}, [], 'a1'),
   proof('prove-jug-unweighed', true, { verdict: 'weight-unknown', expectedGrams: null }),
 ];

@@ -49,6 +49,7 @@ const logged = (extra = {}): KioskState['round'] => ({
   weight: held,
   treatment: treatment('t9', { volumeMl: 3.3, ...extra }),
   after: null,
+  followUps: [],
   undoUntil: '2026-04-14T14:05:00Z',
   unanswered: [],
 });
@@ -247,6 +248,12 @@ export const SCENES: readonly Scene[] = [
     }),
   },
   { name: 'offered-skip', place: 'platform', state: at(offered), taps: ['skip'] },
+  {
+    name: 'offered-part',
+    place: 'platform',
+    state: at(offered),
+    taps: ['other-outcome', 'part-open', 'left-less'],
+  },
   { name: 'offered-other', place: 'platform', state: at(offered), taps: ['other-outcome'] },
   { name: 'offered-tray', place: 'platform', state: at(offered), taps: ['tray-open'] },
   {

@@ -104,7 +104,7 @@ test('a dose that went to the wrong animal counts against the one that swallowed
   test_.weigh(15_400, 4000);
   expect(test_.barn.context.memory.round.phase).toMatchObject({
     step: 'cautions',
-    decision: { cautions: [{ code: 'same-active-today', strength: 'stop' }, {}, {}] },
+    decision: { cautions: [{ code: 'same-active-today', strength: 'stop' }, {}] },
   });
 });
 

@@ -205,5 +205,5 @@ test('a tag unknown at the platform, enrolled there, names the animal that stand
   expect(barn.send({ type: 'enrol', ...newOne, tag: '998000000000888' }).ok).toBe(true);
   const { phase } = herdOf(barn).round;
   const animal = herdOf(barn).animals.find(({ name }) => name === '31');
-  expect('visit' in phase ? phase.visit.who?.animalId : null).toBe(animal?.id);
+  expect('visit' in phase ? phase.visit?.who?.animalId : null).toBe(animal?.id);
 });

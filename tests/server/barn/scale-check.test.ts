@@ -112,7 +112,7 @@ describe('the caution of a platform that was not checked', () => {
     barn.send({ type: 'set-check-rule', everyDays: 20, stops: false });
     const jug = { ...barn.barn.context.memory.jugs[0], useByMs: barn.clock.wallMs + DAY_MS };
     barn.barn.context.memory = { ...barn.barn.context.memory, jugs: [jug as never] };
-    expect(weighGoat(barn)).toEqual(['scale-unchecked', 'extra-label', 'conflict-window']);
+    expect(weighGoat(barn)).toEqual(['scale-unchecked', 'extra-label']);
     expect(barn.send({ type: 'accept', code: 'scale-unchecked' }).ok).toBe(true);
     expect(standingOffer(barn).accepted.map(({ code }) => code)).toEqual(['scale-unchecked']);
   });
