@@ -4,6 +4,7 @@ import { addGuard } from './routes/guard.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addPages } from './routes/pages.ts';
+import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
 import { addSocket } from './routes/socket.ts';
 
@@ -26,6 +27,7 @@ export async function buildApp(
   await addSocket(app, house);
   addHttpRoutes(app, house);
   addHerdRoutes(app, house);
+  addPhotoRoutes(app, house);
   addPrintRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;

@@ -20,10 +20,14 @@ import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
 import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
+import { createPhotos } from './herd/photos.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createStore, type Store } from './store/store.ts';
 import { type Standing, stateView } from './view/state-view.ts';
 
+/** Folders of photos below the data folder; the demo has one of its own. */
+const PHOTOS = 'photos';
+const DEMO_PHOTOS = 'demo-photos';
 /** How often time is let pass: offers run out to within this. */
 const TICK_MS = 500;
 /** How long an answer has to reach the screen before a restart. */
@@ -105,6 +109,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     linkOf: (role) => devices?.linkOf(role) ?? 'absent',
     zero: (role) => devices?.zero(role) ?? 'not-ready',
     medicines,
+    photos: createPhotos(join(options.dataFolder, demo ? DEMO_PHOTOS : PHOTOS), () => uuidv7()),
     herdFile: createHerdFile({
       folder: join(options.dataFolder, 'import'),
       now: () => clock.now().wallMs,

@@ -46,6 +46,8 @@ export const AnimalView = z.strictObject({
   pen: z.string().nullable(),
   /** A colour mark on its coat. */
   mark: z.string().nullable(),
+  /** What its photo is called at `GET /api/photos/:name`; `null` where there is none. */
+  photo: z.string().nullable(),
   /** RFC 3339, or `null` where not known. */
   kiddedAt: z.string().nullable(),
   /** RFC 3339, or `null` where not in milk or not known. */

@@ -12,11 +12,13 @@ export const AnimalEditView = z.discriminatedUnion('what', [
   z.strictObject({ what: z.literal('milk'), inMilk: z.boolean() }),
   z.strictObject({
     what: z.literal('day'),
-    day: z.enum(['born', 'bred', 'kidded']),
+    day: z.enum(['born', 'bred', 'males-removed', 'kidded', 'in-milk-since']),
     on: z.iso.date().nullable(),
   }),
   z.strictObject({ what: z.literal('pen'), pen: z.string().trim().min(1).max(30).nullable() }),
   z.strictObject({ what: z.literal('mark'), mark: z.enum(MARKS).nullable() }),
+  /** The name `POST /api/photos` answered with. */
+  z.strictObject({ what: z.literal('photo'), photo: z.string().max(60).nullable() }),
 ]);
 /** One thing set right about an animal. */
 export type AnimalEditView = z.infer<typeof AnimalEditView>;

@@ -10,16 +10,18 @@ export type AnimalEdit =
   | { readonly what: 'milk'; readonly inMilk: boolean }
   | { readonly what: 'day'; readonly day: AnimalDay; readonly onMs: number | null }
   | { readonly what: 'pen'; readonly pen: string | null }
-  | { readonly what: 'mark'; readonly mark: string | null };
+  | { readonly what: 'mark'; readonly mark: string | null }
+  | { readonly what: 'photo'; readonly photo: string | null };
 
 /** The days of its life that are kept of an animal. */
-export type AnimalDay = 'born' | 'bred' | 'kidded';
+export type AnimalDay = 'born' | 'bred' | 'males-removed' | 'kidded' | 'in-milk-since';
 
 /** Why an edit is refused. */
 export type EditRefusal =
   | 'gone'
   | 'name-in-use'
   | 'females-only'
+  | 'not-in-milk'
   | 'in-future'
   | 'too-long-ago'
   | 'before-birth';
@@ -47,12 +49,14 @@ export function editAnimal(
       return renamed(animal, edit.name.trim(), herd);
     case 'class': {
       const bears = edit.class === 'female' || edit.class === 'young';
-      const kept = bears ? {} : { inMilk: false, inMilkSinceMs: null, bredAtMs: null };
+      const kept = bears
+        ? {}
+        : { inMilk: false, inMilkSinceMs: null, bredAtMs: null, malesRemovedAtMs: null };
       return { ok: true, animal: { ...animal, class: edit.class, ...kept } };
     }
     case 'milk': {
       if (edit.inMilk && animal.class !== 'female') return { ok: false, why: 'females-only' };
-      const inMilkSinceMs = edit.inMilk ? (animal.inMilkSinceMs ?? atMs) : null;
+      const inMilkSinceMs = edit.inMilk ? (animal.inMilkSinceMs ?? cameIntoMilk(animal, atMs)) : null;
       return { ok: true, animal: { ...animal, inMilk: edit.inMilk, inMilkSinceMs } };
     }
     case 'day':
@@ -61,6 +65,8 @@ export function editAnimal(
       return { ok: true, animal: { ...animal, pen: edit.pen } };
     case 'mark':
       return { ok: true, animal: { ...animal, mark: edit.mark } };
+    case 'photo':
+      return { ok: true, animal: { ...animal, photo: edit.photo } };
   }
 }
 
@@ -79,22 +85,53 @@ function onDay(animal: HerdAnimal, day: AnimalDay, onMs: number | null, atMs: nu
   if (onMs !== null && atMs - onMs > OLDEST_MS) return { ok: false, why: 'too-long-ago' };
   switch (day) {
     case 'born': {
-      const others = [animal.bredAtMs, animal.kiddedAtMs];
+      const others = [animal.bredAtMs, animal.malesRemovedAtMs, animal.kiddedAtMs, animal.inMilkSinceMs];
       const clash = onMs !== null && others.some((other) => other !== null && other < onMs);
       return clash ? { ok: false, why: 'before-birth' } : { ok: true, animal: { ...animal, bornAtMs: onMs } };
     }
     case 'bred':
-    case 'kidded': {
+    case 'males-removed':
+    case 'kidded':
+    case 'in-milk-since':
       if (onMs !== null && animal.bornAtMs !== null && onMs < animal.bornAtMs) {
         return { ok: false, why: 'before-birth' };
       }
-      return { ok: true, animal: day === 'bred' ? { ...animal, bredAtMs: onMs } : kidded(animal, onMs) };
-    }
+      return withDay(animal, day, onMs);
+  }
+}
+
+function withDay(animal: HerdAnimal, day: Exclude<AnimalDay, 'born'>, onMs: number | null): EditResult {
+  switch (day) {
+    case 'bred':
+      return { ok: true, animal: { ...animal, bredAtMs: onMs } };
+    case 'males-removed':
+      return { ok: true, animal: { ...animal, malesRemovedAtMs: onMs } };
+    case 'kidded':
+      return { ok: true, animal: kidded(animal, onMs) };
+    case 'in-milk-since':
+      return animal.inMilk
+        ? { ok: true, animal: { ...animal, inMilkSinceMs: onMs } }
+        : { ok: false, why: 'not-in-milk' };
   }
 }
 
 /** Birth ends the pregnancy that began before it: cautions for the pregnant would else go on for a mother. */
 function kidded(animal: HerdAnimal, onMs: number | null): HerdAnimal {
-  const over = onMs !== null && animal.bredAtMs !== null && animal.bredAtMs <= onMs;
-  return { ...animal, kiddedAtMs: onMs, bredAtMs: over ? null : animal.bredAtMs };
+  if (onMs === null) return { ...animal, kiddedAtMs: null };
+  const over = (atMs: number | null): number | null => (atMs !== null && atMs <= onMs ? null : atMs);
+  const fresh = animal.inMilk && (animal.inMilkSinceMs === null || animal.inMilkSinceMs < onMs);
+  return {
+    ...animal,
+    kiddedAtMs: onMs,
+    bredAtMs: over(animal.bredAtMs),
+    malesRemovedAtMs: over(animal.malesRemovedAtMs),
+    inMilkSinceMs: fresh ? onMs : animal.inMilkSinceMs,
+  };
+}
+
+/** An animal that gave birth within this time came into milk by it (the kiosk's own guard). */
+const MILKED_MS = 365 * 24 * HOUR_MS;
+
+function cameIntoMilk({ kiddedAtMs }: HerdAnimal, atMs: number): number {
+  return kiddedAtMs !== null && atMs - kiddedAtMs < MILKED_MS ? kiddedAtMs : atMs;
 }

@@ -15,6 +15,7 @@ import { enDoseCard } from './en-dose-card.ts';
 import { enGrowth } from './en-growth.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enMixing } from './en-mixing.ts';
+import { enPhoto } from './en-photo.ts';
 import { enSetup } from './en-setup.ts';
 import { enShed } from './en-shed.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
@@ -38,6 +39,7 @@ export const en = {
   dayBook: enDayBook,
   doseCard: enDoseCard,
   mixing: enMixing,
+  photo: enPhoto,
   setup: enSetup,
   syringeCheck: enSyringeCheck,
   wormCheck: enWormCheck,

@@ -5,6 +5,7 @@ import type { KioskConfig } from '../config/kiosk-config.ts';
 import type { ZeroAnswer } from '../devices/devices.ts';
 import type { MedicinesFile } from '../formulary/own-medicines.ts';
 import type { HerdFile } from '../herd/herd-file.ts';
+import type { Photos } from '../herd/photos.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
 import type { Clock } from './clock.ts';
@@ -24,6 +25,8 @@ export interface BarnContext {
   readonly zero: (role: ScaleRole) => ZeroAnswer;
   /** Where the farm's own medicines are kept. */
   readonly medicines: MedicinesFile;
+  /** Photos of the animals. */
+  readonly photos: Photos;
   /** The herd file that is being read in. */
   readonly herdFile: HerdFile;
   /** The setting up of devices, or why it is not to be had. */

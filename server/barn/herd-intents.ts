@@ -17,6 +17,7 @@ const WHY = {
   'already-gone': 'animal-gone',
   'name-in-use': 'name-in-use',
   'females-only': 'females-only',
+  'not-in-milk': 'not-in-milk',
   'in-future': 'day-in-future',
   'too-long-ago': 'day-too-long-ago',
   'before-birth': 'before-birth',
@@ -64,8 +65,11 @@ function change(
 /** Sets one thing right about an animal. */
 export function editHerd(barn: BarnContext, intent: Of<'edit-animal'>): Refusal | null {
   const { memory } = barn;
+  const { edit } = intent;
+  if (edit.what === 'photo' && edit.photo !== null && barn.photos.read(edit.photo) === null)
+    return 'no-such-photo';
   return change(barn, intent.animalId, (animal, atMs) =>
-    editAnimal(animal, editFrom(intent.edit), memory.animals, atMs),
+    editAnimal(animal, editFrom(edit), memory.animals, atMs),
   );
 }
 

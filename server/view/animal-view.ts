@@ -27,6 +27,7 @@ export function animalView(
     visualTags: [...animal.visualTags],
     pen: animal.pen,
     mark: animal.mark,
+    photo: animal.photo,
     kiddedAt: dateOf(animal.kiddedAtMs),
     inMilkSince: dateOf(animal.inMilkSinceMs),
     advice: scored.has(animal.id) ? (byAnimal.get(animal.id)?.advice ?? null) : null,

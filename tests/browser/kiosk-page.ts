@@ -26,9 +26,9 @@ export interface KioskPage {
   close(): Promise<void>;
 }
 
-/** Opens a page on a server at the smallest panel's size. */
-export async function openKiosk(base: string): Promise<KioskPage> {
-  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+/** Opens a page on a server at the smallest panel's size; `more` are further switches of the browser. */
+export async function openKiosk(base: string, more: readonly string[] = []): Promise<KioskPage> {
+  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: [...ARGS, ...more] });
   const context: BrowserContext = await browser.newContext({
     viewport: { width: 800, height: 480 },
     hasTouch: true,

@@ -47,6 +47,31 @@ describe('an edit', () => {
     );
   });
 
+  test('of the birth given ends what was known of the males, and begins the milk that is used', () => {
+    const doe = {
+      ...ANNA,
+      malesRemovedAtMs: NOW - 150 * DAY_MS,
+      inMilk: true,
+      inMilkSinceMs: NOW - 400 * DAY_MS,
+    };
+    const after = edited({ what: 'day', day: 'kidded', onMs: NOW - DAY_MS }, doe);
+    expect(after).toMatchObject({ malesRemovedAtMs: null, inMilkSinceMs: NOW - DAY_MS });
+    expect(edited({ what: 'day', day: 'kidded', onMs: NOW }, ANNA).inMilkSinceMs).toBeNull();
+  });
+
+  test('into milk counts from the birth before it, unless that was a year ago', () => {
+    const gave = (days: number) => ({ ...ANNA, kiddedAtMs: NOW - days * DAY_MS });
+    expect(edited({ what: 'milk', inMilk: true }, gave(20)).inMilkSinceMs).toBe(NOW - 20 * DAY_MS);
+    expect(edited({ what: 'milk', inMilk: true }, gave(400)).inMilkSinceMs).toBe(NOW);
+  });
+
+  test('sets the day the males were taken away, and since when it is in milk', () => {
+    const inMilk = { ...ANNA, inMilk: true };
+    expect(edited({ what: 'day', day: 'males-removed', onMs: NOW }).malesRemovedAtMs).toBe(NOW);
+    expect(edited({ what: 'day', day: 'in-milk-since', onMs: NOW }, inMilk).inMilkSinceMs).toBe(NOW);
+    expect(refused({ what: 'day', day: 'in-milk-since', onMs: NOW })).toBe('not-in-milk');
+  });
+
   test('of a day can take it back', () => {
     const bred = { ...ANNA, bredAtMs: NOW };
     expect(edited({ what: 'day', day: 'bred', onMs: null }, bred).bredAtMs).toBeNull();

@@ -197,6 +197,22 @@ const READY: ImportView['stage'] = {
   ],
 };
 
+/** Stands for a photo: a goat's head before a shed. */
+const PICTURE =
+  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 64 64"><path fill="#8a7a5c" d="M0 0h64v64H0z"/>' +
+  '<path fill="#eee6d6" d="M18 18l-8-6 4 14q2 22 18 30 16-8 18-30l4-14-8 6q-14-8-28 0z"/>' +
+  '<path d="M24 30h5v4h-5zM36 30h5v4h-5zM28 46h9v4h-9z"/></svg>';
+const pictured: KioskState = {
+  ...state,
+  animals: animals.map((animal) =>
+    ['a1', 'a4', 'a6'].includes(animal.id) ? { ...animal, photo: 'p.svg' } : animal,
+  ),
+};
+const pictures = {
+  '/api/photos/p.svg': PICTURE,
+  '/api/animals/a1': { ...page, animal: { ...clover, photo: 'p.svg', inMilkSince: '2025-04-30T00:00:00Z' } },
+};
+
 /** The animals, their pages, scores and whom to treat. */
 export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animals', 'animals'),
@@ -246,7 +262,13 @@ export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animal-score', 'animals/a1/score'),
   scene('animal-score-body', 'animals/a1/score', { taps: ['step-4'] }),
   scene('animal-score-jaw', 'animals/a1/score', { taps: ['step-4', 'step-2.5', 'step-0'] }),
+  scene('animals-photo', 'animals', { state: pictured, http: pictures }),
+  scene('animal-photo-page', 'animals/a1', { state: pictured, http: pictures }),
+  scene('animal-photo-there', 'animals/a1/edit/photo', { state: pictured, http: pictures }),
   scene('animal-edit', 'animals/a1/edit'),
+  scene('animal-edit-more', 'animals/a1/edit', { taps: ['page-after'] }),
+  scene('animal-photo', 'animals/a1/edit/photo'),
+  scene('animal-milk-since', 'animals/a1/edit/in-milk-since'),
   scene('animal-class', 'animals/a1/edit/class'),
   scene('animal-bred', 'animals/a1/edit/bred'),
   scene('animal-pen', 'animals/a1/edit/pen'),

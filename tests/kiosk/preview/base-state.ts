@@ -34,6 +34,7 @@ function animal(
     visualTags: [],
     pen: null,
     mark: null,
+    photo: null,
     kiddedAt: null,
     inMilkSince: null,
     advice: null,

@@ -24,6 +24,10 @@ export async function startFakeServer(root) {
   const received = [];
   const http = createServer((request, response) => {
     const path = normalize(new URL(request.url ?? '/', 'http://kiosk').pathname);
+    if (typeof answers[path] === 'string') {
+      response.writeHead(200, { 'content-type': TYPES[extname(path)] ?? 'text/plain' }).end(answers[path]);
+      return;
+    }
     if (path in answers) {
       response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answers[path]));
       return;

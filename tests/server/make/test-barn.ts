@@ -11,6 +11,7 @@ import { defaultSettings, loadMemory } from '../../../server/barn/memory.ts';
 import { KioskConfig } from '../../../server/config/kiosk-config.ts';
 import { type MedicinesFile, NOTHING_OWN } from '../../../server/formulary/own-medicines.ts';
 import { createHerdFile } from '../../../server/herd/herd-file.ts';
+import { createPhotos } from '../../../server/herd/photos.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import type { Intent } from '../../../shared/intent.ts';
 import type { LinkStatus } from '../../../shared/shed.ts';
@@ -92,6 +93,7 @@ export function testBarn(
       linkOf: (role) => links[role],
       zero: () => 'no-command',
       medicines: noMedicinesFile,
+      photos: createPhotos(null, () => `made-${++ids}`),
       herdFile: createHerdFile({
         folder: null,
         now: () => clock.wallMs,
