@@ -6,7 +6,9 @@ import { addHttpRoutes } from './routes/http.ts';
 import { addPages } from './routes/pages.ts';
 import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
+import { addSeasonRoutes } from './routes/season.ts';
 import { addSocket } from './routes/socket.ts';
+import { addStockRoutes } from './routes/stock.ts';
 
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
 export async function buildApp(
@@ -28,6 +30,8 @@ export async function buildApp(
   addHttpRoutes(app, house);
   addHerdRoutes(app, house);
   addPhotoRoutes(app, house);
+  addStockRoutes(app, house);
+  addSeasonRoutes(app, house);
   addPrintRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;

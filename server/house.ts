@@ -21,6 +21,7 @@ import { createDevices, type Devices } from './devices/devices.ts';
 import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
 import { createPhotos } from './herd/photos.ts';
+import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createStore, type Store } from './store/store.ts';
 import { type Standing, stateView } from './view/state-view.ts';
@@ -111,6 +112,13 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     medicines,
     photos: createPhotos(join(options.dataFolder, demo ? DEMO_PHOTOS : PHOTOS), () => uuidv7()),
     herdFile: createHerdFile({
+      folder: join(options.dataFolder, 'import'),
+      now: () => clock.now().wallMs,
+      newId: () => uuidv7(),
+      changed: () => barn.changed(),
+      log,
+    }),
+    weatherImport: createWeatherImport({
       folder: join(options.dataFolder, 'import'),
       now: () => clock.now().wallMs,
       newId: () => uuidv7(),

@@ -121,6 +121,8 @@ export const TreatmentView = z.strictObject({
   /** Logged only after its offer had ended. */
   late: z.boolean(),
   direction: z.enum(['label', 'veterinarian']),
+  /** The number of the medicine's lot, and when the month printed on it is over (RFC 3339); `null` where not told. */
+  stock: z.strictObject({ lot: z.string().nullable(), expiresAt: z.string() }).nullable(),
   meatClear: ClearView,
   milkClear: ClearView,
   acceptedCautions: z.array(CautionView),

@@ -6,6 +6,8 @@ import { HERD_INTENTS } from './herd-intents.ts';
 import { PowderAmountView } from './mixing.ts';
 import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
 import { intentId as id, ref } from './refs.ts';
+import { SEASON_INTENTS } from './season.ts';
+import { ExpiryMonth, STOCK_INTENTS } from './stock.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
 
 /** Hours of a withdrawal as a veterinarian gave them; `null` keeps what the regimen ships with. */
@@ -75,10 +77,9 @@ export const Intent = z.discriminatedUnion('type', [
     id,
     presentationId: ref,
     volumeMl: z.number().positive().max(20_000),
-    expiry: z.strictObject({
-      year: z.number().int().min(2020).max(2099),
-      month: z.number().int().min(1).max(12),
-    }),
+    expiry: ExpiryMonth,
+    /** The lot of the stock it is taken from. */
+    lotId: ref.nullable().optional(),
   }),
   z.strictObject({ type: z.literal('jug-discard'), id, jugId: ref }),
 
@@ -119,6 +120,8 @@ export const Intent = z.discriminatedUnion('type', [
     inMilk: z.boolean(),
   }),
   ...HERD_INTENTS,
+  ...STOCK_INTENTS,
+  ...SEASON_INTENTS,
   z.strictObject({
     type: z.literal('approve'),
     id,
@@ -247,6 +250,9 @@ export const REFUSALS = [
   'offer-ended',
   'platform-not-ready',
   'no-such-packet',
+  'no-such-lot',
+  'lot-expired',
+  'more-than-on-hand',
   'no-such-bottle',
   'bottle-expired',
   'temperature-out-of-range',

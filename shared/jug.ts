@@ -33,6 +33,8 @@ export const JugView = z.strictObject({
   refrigerate: z.boolean(),
   /** What must be known of the medicine before its first dose of a round. */
   notes: z.array(CautionView),
+  /** The number of its lot, and when the month printed on it is over (RFC 3339); `null` where not from the stock. */
+  stock: z.strictObject({ lot: z.string().nullable(), expiresAt: z.string() }).nullable(),
   life: z.enum(['in-life', 'past-use-by', 'empty', 'discarded']),
 });
 /** A mixed jug. */

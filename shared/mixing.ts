@@ -95,6 +95,8 @@ export type PourView = z.infer<typeof PourView>;
 /** The jug being mixed, one step at a time. */
 export const MixingView = z.discriminatedUnion('step', [
   z.strictObject({ step: z.literal('idle') }),
+  /** Which lot of the stock the packet is of: the lots of the state with this presentation. */
+  z.strictObject({ step: z.literal('lot'), packetId: z.string(), medicine: z.string() }),
   z.strictObject({
     step: z.literal('dilution'),
     packetId: z.string(),

@@ -8,6 +8,7 @@ import { JugView } from './jug.ts';
 import { MixingView } from './mixing.ts';
 import { RoundView } from './round.ts';
 import { LinkStatus, ShedView } from './shed.ts';
+import { StockView } from './stock.ts';
 import { SyringeCheckView } from './syringe-check.ts';
 
 /** A panel: its size in pixels and how many of them make a millimetre. */
@@ -88,6 +89,8 @@ export const KioskState = z.strictObject({
   /** Why the dose on offer is what it is; `null` where none is on offer. */
   card: DoseCardView.nullable(),
   animals: z.array(AnimalView),
+  /** Grows whenever the season, or the reading of a weather file, is to be asked for anew. */
+  seasonRevision: z.number().int(),
   /** Grows whenever something is kept of an animal: what was asked of one before is stale then. */
   herdRevision: z.number().int(),
   /** Who may be milked and who may be sold, one row an animal. */
@@ -95,6 +98,7 @@ export const KioskState = z.strictObject({
   jugs: z.array(JugView),
   /** The newest rows of the day book, newest first. */
   dayBook: z.array(TreatmentView),
+  stock: StockView,
   shed: ShedView,
 });
 /** All that a screen needs. */

@@ -4,7 +4,9 @@ import { type MixMode, ONE_PACKET, type PowderAmount, planMix } from '../mixing/
 import { scoreDilutions } from '../mixing/recommend.ts';
 import { celsius } from '../quantity/temperature.ts';
 import { millilitres } from '../quantity/volume.ts';
-import type { Mixing, MixingOutcome } from './state.ts';
+import { freshnessOf } from '../stock/expiry.ts';
+import { lotsOf } from '../stock/propose.ts';
+import type { Mixing, MixingAt, MixingOutcome } from './state.ts';
 import { go, type MixingWorld, refuse } from './world.ts';
 
 /** The most packets that go into one jug (our own guard). */
@@ -12,10 +14,23 @@ export const MOST_PACKETS = 4;
 /** The shares of a packet that may be weighed in. */
 export const PARTS = [0.25, 0.5, 0.75] as const;
 
-/** Begins with one whole packet, and ranks its dilutions for this herd. */
+/** Begins with a packet: the stock, where it holds any, is asked for its lot first. */
 export function start(mixing: Mixing, packetId: string, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'idle') return refuse(mixing, 'wrong-state');
-  return choose(mixing, packetId, ONE_PACKET, 'make-up-to', world);
+  if (packetById(world.formulary, packetId) === undefined) return refuse(mixing, 'no-such-packet');
+  if (lotsOf(world.stock, packetId).length > 0) return go({ step: 'lot', packetId });
+  return choose(mixing, { packetId, lotId: null, amount: ONE_PACKET, mode: 'make-up-to' }, world);
+}
+
+/** Takes the lot the packet in the hand is of, unless its month is over: a label says not to use it after. */
+export function chooseLot(mixing: Mixing, lotId: string | null, world: MixingWorld): MixingOutcome {
+  if (mixing.step !== 'lot') return refuse(mixing, 'wrong-state');
+  const { packetId } = mixing;
+  const lot = world.stock.find(({ id }) => id === lotId);
+  if (lotId !== null && lot?.presentationId !== packetId) return refuse(mixing, 'no-such-lot');
+  if (lot !== undefined && world.clockTrusted && freshnessOf(lot, world.now.wallMs) === 'expired')
+    return refuse(mixing, 'lot-expired');
+  return choose(mixing, { packetId, lotId, amount: ONE_PACKET, mode: 'make-up-to' }, world);
 }
 
 /** Takes another amount of powder; the volume goes with it. */
@@ -26,27 +41,25 @@ export function chooseAmount(mixing: Mixing, amount: PowderAmount, world: Mixing
       ? Number.isInteger(amount.count) && amount.count >= 1 && amount.count <= MOST_PACKETS
       : PARTS.some((part) => part === amount.share);
   if (!possible) return refuse(mixing, 'no-such-amount');
-  return choose(mixing, mixing.packetId, amount, mixing.mode, world);
+  return choose(mixing, { ...mixing, amount }, world);
 }
 
 /** Takes the packet's own words: made up to a volume, or added to it. */
 export function chooseMode(mixing: Mixing, mode: MixMode, world: MixingWorld): MixingOutcome {
   if (mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
-  return choose(mixing, mixing.packetId, mixing.amount, mode, world);
+  return choose(mixing, { ...mixing, mode }, world);
 }
 
 function choose(
   mixing: Mixing,
-  packetId: string,
-  amount: PowderAmount,
-  mode: MixMode,
+  { packetId, lotId, amount, mode }: Pick<MixingAt<'dilution'>, 'packetId' | 'lotId' | 'amount' | 'mode'>,
   world: MixingWorld,
 ): MixingOutcome {
   const found = packetById(world.formulary, packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   const { animals, syringes, approvals } = world;
   const scores = scoreDilutions({ ...found, amount, mode, animals, syringes, approvals });
-  return go({ step: 'dilution', packetId, amount, mode, scores });
+  return go({ step: 'dilution', packetId, lotId, amount, mode, scores });
 }
 
 /** Takes a volume for each packet, unless nothing says that so much powder dissolves in it. */
@@ -57,12 +70,12 @@ export function chooseDilution(
   world: MixingWorld,
 ): MixingOutcome {
   if (mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
-  const { packetId, amount, mode } = mixing;
+  const { packetId, lotId, amount, mode } = mixing;
   const found = packetById(world.formulary, packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   const why = whyNotDiluted(found.medicine.id, found.packet, { perPacket: millilitres(perPacketMl), mode });
   if (why === 'stronger-than-known' || (why !== null && !deliberate)) return refuse(mixing, why);
-  return go({ step: 'water', packetId, amount, mode, perPacketMl });
+  return go({ step: 'water', packetId, lotId, amount, mode, perPacketMl });
 }
 
 /**
@@ -77,6 +90,13 @@ export function chooseWater(mixing: Mixing, degrees: number, world: MixingWorld)
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   const perPacketMl = mixing.step === 'water' ? mixing.perPacketMl : found.packet.madeUpToMl.value;
   const recipe = { perPacket: millilitres(perPacketMl), mode: mixing.mode };
-  const plan = planMix(found.medicine.id, found.packet, recipe, mixing.amount, celsius(degrees));
+  const plan = planMix(
+    found.medicine.id,
+    found.packet,
+    recipe,
+    mixing.amount,
+    celsius(degrees),
+    mixing.lotId,
+  );
   return go({ step: 'place', plan });
 }

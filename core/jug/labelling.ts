@@ -3,6 +3,7 @@ import { HOUR_MS } from '../moment.ts';
 import { grams } from '../quantity/mass.ts';
 import { add } from '../quantity/quantity.ts';
 import { millilitres } from '../quantity/volume.ts';
+import { packetsUsed } from './cancelling.ts';
 import type { Mixing, MixingOutcome } from './state.ts';
 import { go, type MixingWorld, refuse } from './world.ts';
 
@@ -12,6 +13,8 @@ export function dissolve(mixing: Mixing, world: MixingWorld): MixingOutcome {
   const { plan, achieved, vessel, water, seen } = mixing;
   const found = packetById(world.formulary, plan.packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
+  const lot = world.stock.find(({ id }) => id === plan.lotId);
+  const useByMs = world.now.wallMs + found.packet.jugLifeHours.value * HOUR_MS;
   return go({
     step: 'label',
     jug: {
@@ -23,7 +26,8 @@ export function dissolve(mixing: Mixing, world: MixingWorld): MixingOutcome {
       relative: achieved.relative,
       volume: achieved.finalVolume,
       mixedAtMs: world.now.wallMs,
-      useByMs: world.now.wallMs + found.packet.jugLifeHours.value * HOUR_MS,
+      // The clock may be wrong where a lot past its month was let in: then its month says nothing of the jug either.
+      useByMs: lot === undefined || !world.clockTrusted ? useByMs : Math.min(useByMs, lot.expiresAtMs),
       by: world.by,
       clockTrusted: world.clockTrusted,
       discardedAtMs: null,
@@ -34,6 +38,15 @@ export function dissolve(mixing: Mixing, world: MixingWorld): MixingOutcome {
         contents: add(water.mass, seen),
         uncertainty: grams(Math.hypot(vessel.uncertainty.value, Math.SQRT2 * water.uncertainty.value)),
       },
+      stock:
+        lot === undefined
+          ? null
+          : {
+              lotId: lot.id,
+              lot: lot.lot,
+              expiresAtMs: lot.expiresAtMs,
+              pieces: packetsUsed(plan, seen, found.packet),
+            },
       drawn: millilitres(0),
       drawnDoubt: millilitres(0),
       draws: 0,

@@ -1,5 +1,6 @@
 import { unreachable } from '../unreachable.ts';
-import { chooseAmount, chooseDilution, chooseMode, chooseWater, start } from './choosing.ts';
+import { cancel } from './cancelling.ts';
+import { chooseAmount, chooseDilution, chooseLot, chooseMode, chooseWater, start } from './choosing.ts';
 import { dissolve } from './labelling.ts';
 import { learnJug, placeJug } from './placing.ts';
 import { finishPour, followPour } from './pouring.ts';
@@ -12,6 +13,8 @@ export function reduceMixing(mixing: Mixing, event: MixingEvent, world: MixingWo
   switch (event.type) {
     case 'start':
       return start(mixing, event.packetId, world);
+    case 'lot':
+      return chooseLot(mixing, event.lotId, world);
     case 'amount':
       return chooseAmount(mixing, event.amount, world);
     case 'mode':
@@ -38,7 +41,7 @@ export function reduceMixing(mixing: Mixing, event: MixingEvent, world: MixingWo
     case 'stored':
       return mixing.step === 'label' ? go(IDLE_MIXING) : go(mixing);
     case 'cancel':
-      return mixing.step === 'idle' ? refuse(mixing, 'wrong-state') : go(IDLE_MIXING);
+      return cancel(mixing, world);
     default:
       return unreachable(event);
   }

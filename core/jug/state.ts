@@ -4,6 +4,7 @@ import type { Jug } from '../mixing/jug.ts';
 import type { MixMode, MixPlan, PowderAmount } from '../mixing/plan.ts';
 import type { Vessel, VesselDoubt } from '../mixing/vessel.ts';
 import type { Mass } from '../quantity/mass.ts';
+import type { Pieces } from '../stock/pieces.ts';
 import type { PourWatch } from './watch-pour.ts';
 import type { PowderWatch } from './watch-powder.ts';
 
@@ -26,9 +27,12 @@ export interface Standing {
 /** The mixing of one jug, one step at a time. */
 export type Mixing =
   | { readonly step: 'idle' }
+  /** The stock holds lots of the packet: which one is in the hand? */
+  | { readonly step: 'lot'; readonly packetId: string }
   | {
       readonly step: 'dilution';
       readonly packetId: string;
+      readonly lotId: string | null;
       readonly amount: PowderAmount;
       readonly mode: MixMode;
       /** Best for this herd and these syringes first. */
@@ -37,6 +41,7 @@ export type Mixing =
   | {
       readonly step: 'water';
       readonly packetId: string;
+      readonly lotId: string | null;
       readonly amount: PowderAmount;
       readonly mode: MixMode;
       readonly perPacketMl: number;
@@ -79,6 +84,8 @@ export type MixingAt<S extends MixingStep> = Extract<Mixing, { readonly step: S 
 /** What happens to a jug being mixed; all but `weighed` and `stored` come from people. */
 export type MixingEvent =
   | { readonly type: 'start'; readonly packetId: string }
+  /** `null` is powder that is not from the stock. */
+  | { readonly type: 'lot'; readonly lotId: string | null }
   | { readonly type: 'amount'; readonly amount: PowderAmount }
   | { readonly type: 'mode'; readonly mode: MixMode }
   | { readonly type: 'dilution'; readonly perPacketMl: number; readonly deliberate: boolean }
@@ -99,6 +106,8 @@ export type MixingEvent =
 export type MixingRefusal =
   | 'wrong-state'
   | 'no-such-packet'
+  | 'no-such-lot'
+  | 'lot-expired'
   | 'no-such-amount'
   | 'stronger-than-known'
   | 'far-from-label'
@@ -120,7 +129,9 @@ export type MixingRefusal =
 /** What the shell around the reducer must do. */
 export type MixingEffect =
   | { readonly do: 'store-jug'; readonly jug: Jug }
-  | { readonly do: 'learn-vessel'; readonly vessel: Vessel };
+  | { readonly do: 'learn-vessel'; readonly vessel: Vessel }
+  /** The powder is in a mix nobody keeps: it is gone from the stock all the same. */
+  | { readonly do: 'take-stock'; readonly lotId: string; readonly pieces: Pieces };
 
 /** What a step of the mixing comes to. */
 export interface MixingOutcome {

@@ -6,6 +6,7 @@ import type { Jug } from '../mixing/jug.ts';
 import type { Vessel } from '../mixing/vessel.ts';
 import type { Moment } from '../moment.ts';
 import { grams, type Mass } from '../quantity/mass.ts';
+import type { StockLot } from '../stock/lot.ts';
 import type { Bench } from '../weighing/bench.ts';
 import type { Mixing, MixingOutcome, MixingRefusal } from './state.ts';
 
@@ -22,6 +23,8 @@ export interface MixingWorld {
   readonly syringes: readonly Syringe[];
   readonly vessels: readonly Vessel[];
   readonly jugs: readonly Jug[];
+  /** The lots of the farm's stock. */
+  readonly stock: readonly StockLot[];
   /** An id nobody has used, for the jug this step may make or learn. */
   readonly freshId: string;
   /** The number the next jug wears. */

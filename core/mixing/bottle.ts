@@ -4,7 +4,7 @@ import type { Liquid } from '../medicine/presentation.ts';
 import type { Moment } from '../moment.ts';
 import { mgPerMl } from '../quantity/strength.ts';
 import { millilitres, type Volume } from '../quantity/volume.ts';
-import type { Jug } from './jug.ts';
+import type { Jug, JugLot } from './jug.ts';
 
 /** The month printed on a bottle as its last. */
 export interface Expiry {
@@ -26,6 +26,8 @@ export interface Opening {
   readonly timeZone: TimeZone;
   readonly by: string;
   readonly clockTrusted: boolean;
+  /** The lot it was taken from; `null` where it does not come from the stock. */
+  readonly stock?: JugLot | null;
 }
 
 /** The instant a printed month is over, on the farm's clocks. */
@@ -51,6 +53,7 @@ export function openBottle(opening: Opening): Jug {
     clockTrusted: opening.clockTrusted,
     discardedAtMs: null,
     weighed: null,
+    stock: opening.stock ?? null,
     drawn: millilitres(0),
     drawnDoubt: millilitres(0),
     draws: 0,

@@ -1,6 +1,7 @@
 import type { Mass } from '../quantity/mass.ts';
 import type { Strength } from '../quantity/strength.ts';
 import { millilitres, type Volume } from '../quantity/volume.ts';
+import type { Pieces } from '../stock/pieces.ts';
 
 /** What a mix stood in and weighed when it was put in service: by this the jug in hand is proved on the bench. */
 export interface JugWeighed {
@@ -13,6 +14,17 @@ export interface JugWeighed {
   readonly contents: Mass;
   /** Standard uncertainty of the two together (k = 1). */
   readonly uncertainty: Mass;
+}
+
+/** Where the powder of a jug, or a bottle, came from in the farm's stock. */
+export interface JugLot {
+  readonly lotId: string;
+  /** The number printed; `null` where none could be read. */
+  readonly lot: string | null;
+  /** Milliseconds since 1970 when its printed month is over. */
+  readonly expiresAtMs: number;
+  /** How many packets or bottles went in. */
+  readonly pieces: Pieces;
 }
 
 /** A jug of mixed medicine, from the day it was put in service. */
@@ -38,6 +50,8 @@ export interface Jug {
   readonly discardedAtMs: number | null;
   /** `null` for a jug of which the empty mass was never learned. */
   readonly weighed: JugWeighed | null;
+  /** `null` where it did not come from the stock. */
+  readonly stock: JugLot | null;
   /** Sum of what was drawn from it, from the day book. */
   readonly drawn: Volume;
   /** Standard uncertainty of that sum (k = 1): one syringe is off the same way at every draw, so they add. */

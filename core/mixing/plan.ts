@@ -42,6 +42,8 @@ export interface MixPlan {
   readonly powder: Mass;
   readonly active: Mass;
   readonly strength: Strength;
+  /** The lot of the farm's stock the powder comes from; `null` where it comes from elsewhere. */
+  readonly lotId: string | null;
 }
 
 /** One whole packet. */
@@ -59,6 +61,7 @@ export function planMix(
   recipe: Recipe,
   amount: PowderAmount,
   temperature: Temperature,
+  lotId: string | null = null,
 ): MixPlan {
   const packets = packetsIn(amount);
   const namedVolume = scale(recipe.perPacket, packets);
@@ -81,5 +84,6 @@ export function planMix(
     powder,
     active,
     strength: strengthOf(active, finalVolume),
+    lotId,
   };
 }

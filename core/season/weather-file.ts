@@ -12,7 +12,6 @@ export type WeatherFault =
   | 'not-a-number'
   | 'beyond-weather'
   | 'day-twice'
-  | 'days-missing'
   | 'max-below-min';
 
 /** A bad cell: the line of the file, from 1, and the heading of its column. */
@@ -22,11 +21,22 @@ export interface WeatherFileFault {
   readonly why: WeatherFault;
 }
 
-/** Days in a row, or all that keeps the file from being them. A row with a hole is no row: the model runs day by day. */
+/** The weather of a day of the calendar. */
+export interface DatedWeather extends DayWeather {
+  /** Midnight of the day in UTC, in milliseconds since 1970. */
+  readonly atMs: number;
+}
+
+/** The good days of a file, oldest first, and what keeps the others out; or why it is no weather file at all. */
 export type WeatherFileResult =
-  | { readonly ok: true; readonly firstDayMs: number; readonly days: readonly DayWeather[] }
-  | { readonly ok: false; readonly why: 'empty' | 'no-such-columns'; readonly faults: readonly [] }
-  | { readonly ok: false; readonly why: 'faults'; readonly faults: readonly WeatherFileFault[] };
+  | {
+      readonly ok: true;
+      readonly days: readonly DatedWeather[];
+      /** Days between the first and the last that the file leaves out. */
+      readonly missing: number;
+      readonly faults: readonly WeatherFileFault[];
+    }
+  | { readonly ok: false; readonly why: 'empty' | 'no-such-columns' };
 
 /** How far a forecast may reach ahead. */
 const FORECAST_DAYS = 16;
@@ -61,15 +71,15 @@ export function readWeather(
 ): WeatherFileResult {
   const [heading, ...rest] = rows;
   const filled = rest.filter(({ cells }) => cells.some((cell) => cell.trim() !== ''));
-  if (heading === undefined || filled.length === 0) return { ok: false, why: 'empty', faults: [] };
+  if (heading === undefined || filled.length === 0) return { ok: false, why: 'empty' };
   const at = columnsOf(heading.cells);
   const [day, rain] = [at.get('day'), at.get('rain')];
   const hasTemperature = at.has('mean') || (at.has('min') && at.has('max'));
   if (day === undefined || rain === undefined || !hasTemperature) {
-    return { ok: false, why: 'no-such-columns', faults: [] };
+    return { ok: false, why: 'no-such-columns' };
   }
   const faults: WeatherFileFault[] = [];
-  const byDay = new Map<number, DayWeather>();
+  const byDay = new Map<number, DatedWeather>();
   for (const { line, cells } of filled) {
     const fault = (column: Found, why: WeatherFault): null => {
       faults.push({ line, heading: column.heading, why });
@@ -84,9 +94,12 @@ export function readWeather(
     const rainMm = number(rain, 0, BEYOND.wettest);
     if (atMs === null || celsius === null || rainMm === null) continue;
     if (byDay.has(atMs)) fault(day, 'day-twice');
-    byDay.set(atMs, { celsius, rainMm });
+    else byDay.set(atMs, { atMs, celsius, rainMm });
   }
-  return inARow(byDay, faults, filled.at(-1)?.line ?? 0, day.heading);
+  const days = [...byDay.values()].sort((a, b) => a.atMs - b.atMs);
+  const [first, last] = [days[0]?.atMs ?? 0, days.at(-1)?.atMs ?? 0];
+  const missing = days.length === 0 ? 0 : (last - first) / DAY_MS + 1 - days.length;
+  return { ok: true, days, missing, faults };
 }
 
 function columnsOf(cells: readonly string[]): Map<Column, Found> {
@@ -134,19 +147,4 @@ function numberOf(
   const written = Number(text.replace(',', '.'));
   const value = unit === 'f' ? fahrenheit(written).value : unit === 'in' ? written * MM_IN_INCH : written;
   return value < low || value > high ? fault('beyond-weather') : value;
-}
-
-function inARow(
-  byDay: ReadonlyMap<number, DayWeather>,
-  faults: readonly WeatherFileFault[],
-  lastLine: number,
-  heading: string,
-): WeatherFileResult {
-  if (faults.length > 0) return { ok: false, why: 'faults', faults };
-  const sorted = [...byDay].sort(([a], [b]) => a - b);
-  const firstDayMs = sorted[0]?.[0] ?? 0;
-  const hasHole = sorted.some(([atMs], i) => atMs !== firstDayMs + i * DAY_MS);
-  return hasHole
-    ? { ok: false, why: 'faults', faults: [{ line: lastLine, heading, why: 'days-missing' }] }
-    : { ok: true, firstDayMs, days: sorted.map(([, weather]) => weather) };
 }

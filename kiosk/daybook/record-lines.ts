@@ -1,4 +1,6 @@
+import { DAY_MS } from '../../core/moment.ts';
 import type { ClearView, TreatmentView } from '../../shared/dose.ts';
+import { monthOf } from '../jug/expiry-month.ts';
 import type { Show } from '../words/show.ts';
 import type { Words } from '../words/words.ts';
 
@@ -49,9 +51,20 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
     { label: dayBook.outcome, value: `${words.platform.outcome[treatment.outcome]}${left}` },
     { label: dayBook.by, value: treatment.by },
     { label: dayBook.onWord, value: dayBook.direction[treatment.direction] },
+    ...stockLines(treatment, words),
     { label: dayBook.meat, value: clear(treatment.meatClear) },
     { label: dayBook.milk, value: clear(treatment.milkClear) },
   ];
+}
+
+/** The lot and month of the medicine, where they are told. */
+function stockLines({ stock }: TreatmentView, words: Words): RecordLine[] {
+  if (stock === null) return [];
+  // A printed month is over when the next one begins.
+  const last = monthOf(new Date(new Date(stock.expiresAt).getTime() - DAY_MS).toISOString());
+  const month = `${words.bottle.month(last.month, words.locale)} ${last.year}`;
+  const lot = stock.lot ?? words.stock.noLot;
+  return [{ label: words.dayBook.lot, value: `${lot}, ${words.stock.expires(month)}` }];
 }
 
 /** The corrections of a treatment, oldest first. */

@@ -20,6 +20,7 @@ export const enDayBook = {
   route: 'Way',
   routeOral: 'by mouth',
   delivered: 'Delivered',
+  lot: 'Lot',
   jug: 'Jug',
   proof: 'Jug known by',
   proofHow: {

@@ -16,8 +16,10 @@ import { enGrowth } from './en-growth.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enMixing } from './en-mixing.ts';
 import { enPhoto } from './en-photo.ts';
+import { enSeason } from './en-season.ts';
 import { enSetup } from './en-setup.ts';
 import { enShed } from './en-shed.ts';
+import { enStock } from './en-stock.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
 import { enWormCheck } from './en-worm-check.ts';
 import { enWormRules } from './en-worm-rules.ts';
@@ -41,6 +43,8 @@ export const en = {
   mixing: enMixing,
   photo: enPhoto,
   setup: enSetup,
+  season: enSeason,
+  stock: enStock,
   syringeCheck: enSyringeCheck,
   wormCheck: enWormCheck,
   wormRules: enWormRules,

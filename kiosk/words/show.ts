@@ -4,6 +4,7 @@ import { decimalsOf } from '../../core/quantity/round.ts';
 import { showNumber, showRate, showStrength, showVolume, showWeight } from '../../core/quantity/show.ts';
 import { mgPerKg, mgPerMl } from '../../core/quantity/strength.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
+import { minorDigits } from '../../core/stock/money.ts';
 
 const KEY = Symbol('show');
 /** What stands where there is no current value. */
@@ -96,6 +97,13 @@ export class Show {
   /** A plain number with at most so many decimals. */
   number(value: number | undefined, decimals = 0): string {
     return value === undefined ? DASH : showNumber(value, decimals);
+  }
+
+  /** Money, such as "€12.40"; a share of a minor unit is rounded. */
+  money({ currency, minor }: { readonly currency: string; readonly minor: number }): string {
+    const { locale } = this.#settings();
+    const format = new Intl.NumberFormat(locale, { style: 'currency', currency });
+    return format.format(minor / 10 ** minorDigits(currency));
   }
 
   /** The time of day, such as "14:02". */

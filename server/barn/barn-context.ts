@@ -6,6 +6,7 @@ import type { ZeroAnswer } from '../devices/devices.ts';
 import type { MedicinesFile } from '../formulary/own-medicines.ts';
 import type { HerdFile } from '../herd/herd-file.ts';
 import type { Photos } from '../herd/photos.ts';
+import type { WeatherImport } from '../season/weather-import.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
 import type { Clock } from './clock.ts';
@@ -29,6 +30,8 @@ export interface BarnContext {
   readonly photos: Photos;
   /** The herd file that is being read in. */
   readonly herdFile: HerdFile;
+  /** The weather file that is being read in. */
+  readonly weatherImport: WeatherImport;
   /** The setting up of devices, or why it is not to be had. */
   readonly setup: DeviceSetup | SetupClosed;
   /** Moves the simulated scales and wand; `null` outside the demo. */

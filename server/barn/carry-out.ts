@@ -12,7 +12,9 @@ import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
 import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
+import { seasonChanged, takeWeatherIn } from './season-intents.ts';
 import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
+import { countStock, receiveStock, throwStockAway } from './stock-intents.ts';
 import { sayWeight, weightOffFeed } from './weight-intents.ts';
 import { setWormRule } from './worm-intents.ts';
 
@@ -35,6 +37,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return runMixing(barn, { type: 'jug-placed' });
     case 'mix-jug-is-empty':
       return runMixing(barn, { ...intent, type: 'jug-is-empty' });
+    case 'mix-lot':
+      return runMixing(barn, { type: 'lot', lotId: intent.lotId });
     case 'mix-poured':
       return runMixing(barn, { type: 'poured', deliberate: intent.deliberate ?? false });
     case 'mix-powder-in':
@@ -96,12 +100,30 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return takeIn(barn, intent.preview);
     case 'import-drop':
       return barn.herdFile.drop();
+    case 'weather-read':
+      return barn.weatherImport.read(intent.file);
+    case 'weather-judge':
+      return barn.weatherImport.judge(intent.dateOrder);
+    case 'weather-accept':
+      return takeWeatherIn(barn, intent.preview);
+    case 'weather-drop':
+      return barn.weatherImport.drop();
+    case 'set-latitude':
+      return seasonChanged(barn, () => keep(barn, 'latitude', intent.degrees));
     case 'set-worm-season':
-      return keep(barn, 'wormSeason', intent.season);
+      return seasonChanged(barn, () => keep(barn, 'wormSeason', intent.season));
     case 'set-worm-rule':
       return setWormRule(barn, intent);
     case 'set-egg-mean':
       return keep(barn, 'eggsPerGram', intent.eggsPerGram);
+    case 'stock-receive':
+      return receiveStock(barn, intent);
+    case 'stock-throw-away':
+      return throwStockAway(barn, intent);
+    case 'stock-count':
+      return countStock(barn, intent);
+    case 'set-currency':
+      return keep(barn, 'currency', intent.currency);
     case 'approve':
       return approve(barn, intent);
     case 'withdraw-approval':

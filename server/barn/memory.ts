@@ -14,6 +14,7 @@ import type { Jug } from '../../core/mixing/jug.ts';
 import type { Vessel } from '../../core/mixing/vessel.ts';
 import { type DayBookEntry, withDrawn, withLastWeights } from '../../core/round/day-book.ts';
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
+import { type StockLot, tally } from '../../core/stock/lot.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
@@ -44,6 +45,10 @@ export interface Memory {
   readonly gone: readonly HerdAnimal[];
   /** The preview of a herd file that was last written. */
   readonly takenIn: { readonly preview: string; readonly animals: number } | null;
+  /** The preview of a weather file that was last written. */
+  readonly weatherTaken: { readonly preview: string; readonly days: number } | null;
+  /** Grows whenever something is kept that the season is told from. */
+  readonly seasonRevision: number;
   /** Grows whenever something is kept of an animal. */
   readonly herdRevision: number;
   /** The newest scores by animal, oldest first. */
@@ -51,6 +56,8 @@ export interface Memory {
   /** Weights somebody said to be wrong, as `weightKey` makes them. */
   readonly wrongWeights: ReadonlySet<string>;
   readonly jugs: readonly Jug[];
+  /** The lots of packets and bottles that ever came in. */
+  readonly stock: readonly StockLot[];
   /** The farm's empty jugs, those weighed anew or given up too. */
   readonly vessels: readonly Vessel[];
   readonly entries: readonly DayBookEntry[];
@@ -92,6 +99,8 @@ export function defaultSettings(config: {
     wormSeason: 'high',
     eggsPerGram: null,
     offFeedSinceMs: null,
+    currency: 'USD',
+    latitude: null,
   };
 }
 
@@ -126,9 +135,12 @@ export function loadMemory(
     animals: withLastWeights(weighed, withoutWrong(entries, wrongWeights)),
     gone: herd.filter((animal) => !isPresent(animal)),
     takenIn: null,
+    weatherTaken: null,
+    seasonRevision: 0,
     herdRevision: 0,
     scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
     jugs: withDrawn(store.jugs.all(), entries),
+    stock: tally(store.stock.lots(), store.stock.events()),
     vessels: store.vessels.all(),
     entries,
     ...formularyOf(ownMedicines),

@@ -39,7 +39,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'That threshold would treat all or none. Choose one within the bounds the screen shows.',
   'not-scored-so': 'That score is not for this species. Leave it out.',
   'no-such-file': 'There is no such file in the import folder. Put it there and look again.',
-  'file-too-large': 'This file is larger than 64 MB. Divide it into parts.',
+  'file-too-large': 'This file is too large: 64 MB for a herd, 4 MB for weather. Divide it into parts.',
   'no-such-preview': 'That preview does not stand any more. Read the file again.',
   'preview-outdated':
     'An animal of the file was added since the preview was made. Nothing was written; read the file again.',
@@ -49,6 +49,10 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'offer-ended': 'This dose is no longer offered. If it was given, say so where the screen asks.',
   'platform-not-ready': 'The platform shows nothing now. Wait until its lamp says ready and weigh again.',
   'no-such-packet': 'There is no such packet in the formulary.',
+  'no-such-lot': 'There is no such lot in the stock. Choose one of those shown.',
+  'lot-expired':
+    'The month printed on this lot is over, and a label says not to use it after. Take another lot; throw this one away.',
+  'more-than-on-hand': 'There is less of this lot than that. Count it anew first.',
   'temperature-out-of-range':
     'Water between 1 and 40 °C can be weighed to a strength. Choose the temperature again.',
   'bench-not-ready': 'The bench scale shows nothing now. Check its cable and wait until its lamp says ready.',

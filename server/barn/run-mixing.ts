@@ -5,6 +5,7 @@ import type { Vessel } from '../../core/mixing/vessel.ts';
 import type { BarnContext } from './barn-context.ts';
 import { syringesOnHand } from './memory.ts';
 import { runRound } from './run-round.ts';
+import { takeFromStock } from './stock-intents.ts';
 
 /** Takes the mixing one event further and carries out what that asks for. Throws when the disk refuses. */
 export function runMixing(barn: BarnContext, event: MixingEvent): MixingRefusal | null {
@@ -21,6 +22,7 @@ export function runMixing(barn: BarnContext, event: MixingEvent): MixingRefusal 
     syringes: syringesOnHand(memory),
     vessels: memory.vessels,
     jugs: memory.jugs,
+    stock: memory.stock,
     freshId: barn.newId(),
     nextNumber: 1 + Math.max(0, ...memory.jugs.map((jug) => jug.number)),
   });
@@ -31,6 +33,7 @@ export function runMixing(barn: BarnContext, event: MixingEvent): MixingRefusal 
 
 function carryOut(barn: BarnContext, effect: MixingEffect): void {
   if (effect.do === 'learn-vessel') learnVessel(barn, effect.vessel);
+  else if (effect.do === 'take-stock') takeFromStock(barn, effect.lotId, effect.pieces, null);
   else storeJug(barn, effect.jug);
 }
 
@@ -51,6 +54,7 @@ function storeJug(barn: BarnContext, jug: Jug): void {
   const { store, clock } = barn;
   const whole = { ...jug, mixedAtMs: Math.round(jug.mixedAtMs), useByMs: Math.round(jug.useByMs) };
   store.jugs.add(whole);
+  if (whole.stock !== null) takeFromStock(barn, whole.stock.lotId, whole.stock.pieces, whole.id);
   clock.sawRecordAt(whole.mixedAtMs);
   const before = barn.memory.jugs.map((each) => {
     const gone = each.discardedAtMs === null && each.weighed?.letter === whole.weighed?.letter;

@@ -1,4 +1,3 @@
-import { mkdirSync, readdirSync, statSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
@@ -12,6 +11,7 @@ import {
   previewInSteps,
 } from '../../core/herd-file/preview.ts';
 import type { Refusal } from '../../shared/intent.ts';
+import { filesIn, type ImportFile } from './import-folder.ts';
 import { type FileResult, readHerdFileInParts } from './read-file.ts';
 
 /** What the keeper says of a file beside what it holds. */
@@ -42,7 +42,7 @@ export type HerdFileStage =
 /** The reading of a herd file, a part at a time. Nothing of it is written before it is accepted. */
 export interface HerdFile {
   /** The files of the import folder with their sizes, by name. */
-  files(): readonly { readonly name: string; readonly bytes: number }[];
+  files(): readonly ImportFile[];
   stage(): HerdFileStage;
   /** Grows with every change of the stage. */
   revision(): number;
@@ -121,19 +121,7 @@ export function createHerdFile({ folder, now, newId, changed, log }: HerdFileOpt
     }
   }
 
-  function files() {
-    if (folder === null) return [];
-    try {
-      mkdirSync(folder, { recursive: true });
-      return readdirSync(folder, { withFileTypes: true })
-        .filter((entry) => entry.isFile() && /\.(csv|txt)$/i.test(entry.name))
-        .map(({ name }) => ({ name, bytes: statSync(join(folder, name)).size }))
-        .sort((a, b) => a.name.localeCompare(b.name));
-    } catch (error) {
-      log('the import folder could not be read', error);
-      return [];
-    }
-  }
+  const files = () => filesIn(folder, log);
 
   return {
     files,

@@ -7,14 +7,11 @@ import { animalPage, whomView } from '../view/animal-page.ts';
 import { animalView } from '../view/animal-view.ts';
 import { importView } from '../view/import-view.ts';
 import { wormRulesView } from '../view/worm-rules-view.ts';
+import { bytesOf, count } from './asked.ts';
 
 /** How many faults of a herd file are told at once, unless more are asked for. */
 const FAULTS = 20;
 const MOST_FAULTS = 1000;
-
-function count(text: string | undefined, otherwise: number): number {
-  return text !== undefined && /^\d{1,7}$/.test(text) ? Number(text) : otherwise;
-}
 
 /** What HTTP tells of the herd, and the way in for a herd file. */
 export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): void {
@@ -42,9 +39,8 @@ export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): 
     '/api/import',
     { bodyLimit: LARGEST_FILE },
     async ({ body, query }, reply) => {
-      const bytes = Buffer.isBuffer(body) ? body : Buffer.from(typeof body === 'string' ? body : '');
       if (standing.problem !== null) return reply.code(503).send(refusal(null, 'not-configured'));
-      await context.herdFile.take(query.name?.slice(0, 255) ?? 'file', bytes, context.memory.animals);
+      await context.herdFile.take(query.name?.slice(0, 255) ?? 'file', bytesOf(body), context.memory.animals);
       barn.changed();
       return importView(context, 0, FAULTS);
     },

@@ -3,7 +3,7 @@ import type { Jug } from '../../core/mixing/jug.ts';
 import { mgPerMl } from '../../core/quantity/strength.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
 import type { Db } from './open-store.ts';
-import { StoredWeighed } from './stored-quantity.ts';
+import { StoredJugLot, StoredWeighed } from './stored-quantity.ts';
 
 const Row = z.strictObject({
   id: z.string(),
@@ -19,6 +19,7 @@ const Row = z.strictObject({
   clock_trusted: z.int(),
   discarded_at_ms: z.int().nullable(),
   weighed: z.string().nullable(),
+  stock: z.string().nullable(),
 });
 
 /** The jugs on disk; what was drawn from each comes from the day book. */
@@ -26,9 +27,9 @@ export function createJugStore(db: Db) {
   const all = db.prepare('SELECT * FROM jugs ORDER BY number DESC');
   const insert = db.prepare(
     `INSERT INTO jugs (id, number, medicine_id, packet_id, strength_mg_per_ml, strength_uncertainty, volume_ml,
-                       mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed)
+                       mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed, stock)
      VALUES (@id, @number, @medicineId, @packetId, @strength, @uncertainty, @volume,
-             @mixedAt, @useBy, @by, @clockTrusted, NULL, @weighed)`,
+             @mixedAt, @useBy, @by, @clockTrusted, NULL, @weighed, @stock)`,
   );
   const discard = db.prepare('UPDATE jugs SET discarded_at_ms = ? WHERE id = ? AND discarded_at_ms IS NULL');
   return {
@@ -50,6 +51,7 @@ export function createJugStore(db: Db) {
           clockTrusted: jug.clock_trusted === 1,
           discardedAtMs: jug.discarded_at_ms,
           weighed: jug.weighed === null ? null : StoredWeighed.parse(JSON.parse(jug.weighed)),
+          stock: jug.stock === null ? null : StoredJugLot.parse(JSON.parse(jug.stock)),
           drawn: millilitres(0),
           drawnDoubt: millilitres(0),
           draws: 0,
@@ -71,6 +73,7 @@ export function createJugStore(db: Db) {
         by: jug.by,
         clockTrusted: jug.clockTrusted ? 1 : 0,
         weighed: jug.weighed === null ? null : JSON.stringify(jug.weighed),
+        stock: jug.stock === null ? null : JSON.stringify(jug.stock),
       });
     },
     /** Marks a jug as poured away; a jug poured away before keeps its first date. */

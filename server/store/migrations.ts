@@ -1,4 +1,6 @@
 import { HERD_SCHEMA } from './herd-schema.ts';
+import { STOCK_SCHEMA } from './stock-schema.ts';
+import { WEATHER_SCHEMA } from './weather-schema.ts';
 
 /** The schema, ordered and append-only: a released entry is never edited, a change is a new entry. */
 export const MIGRATIONS: readonly string[] = [
@@ -234,4 +236,6 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TRIGGER weight_words_are_never_deleted BEFORE DELETE ON weight_words
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted of a weight'); END;
   `,
+  STOCK_SCHEMA,
+  WEATHER_SCHEMA,
 ];

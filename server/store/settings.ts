@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CURRENCIES } from '../../core/stock/money.ts';
 import type { Db } from './open-store.ts';
 
 /** What is set by taps at the Shed screen and kept. */
@@ -18,6 +19,10 @@ export const Settings = z.strictObject({
   eggsPerGram: z.number().nullable(),
   /** Since when the animals weighed now are off feed, milliseconds since 1970; `null` where they are not. */
   offFeedSinceMs: z.number().nullable(),
+  /** What prices are entered in, a code of ISO 4217. */
+  currency: z.enum(CURRENCIES),
+  /** Where the farm lies, in degrees north; `null` while nobody has said. */
+  latitude: z.number().min(-90).max(90).nullable(),
 });
 /** What is set by taps at the Shed screen and kept. */
 export type Settings = z.infer<typeof Settings>;

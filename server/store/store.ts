@@ -8,8 +8,10 @@ import { type Db, openStore } from './open-store.ts';
 import { createScaleCheckStore } from './scale-checks.ts';
 import { createScoreStore } from './scores.ts';
 import { createSettingsStore } from './settings.ts';
+import { createStockStore } from './stock.ts';
 import { createSyringeCheckStore } from './syringe-checks.ts';
 import { createVesselStore } from './vessels.ts';
+import { createWeatherStore } from './weather.ts';
 import { createWeighingStore } from './weighings.ts';
 import { createWeightWordStore } from './weight-words.ts';
 import { createWormRuleStore } from './worm-rules.ts';
@@ -23,9 +25,11 @@ export interface Store {
   readonly weightWords: ReturnType<typeof createWeightWordStore>;
   readonly wormRules: ReturnType<typeof createWormRuleStore>;
   readonly jugs: ReturnType<typeof createJugStore>;
+  readonly stock: ReturnType<typeof createStockStore>;
   readonly vessels: ReturnType<typeof createVesselStore>;
   readonly dayBook: ReturnType<typeof createDayBook>;
   readonly approvals: ReturnType<typeof createApprovalStore>;
+  readonly weather: ReturnType<typeof createWeatherStore>;
   readonly settings: ReturnType<typeof createSettingsStore>;
   readonly scaleChecks: ReturnType<typeof createScaleCheckStore>;
   readonly syringeChecks: ReturnType<typeof createSyringeCheckStore>;
@@ -47,9 +51,11 @@ export function createStore(path: string): Store {
     weightWords: createWeightWordStore(db),
     wormRules: createWormRuleStore(db),
     jugs: createJugStore(db),
+    stock: createStockStore(db),
     vessels: createVesselStore(db),
     dayBook: createDayBook(db),
     approvals: createApprovalStore(db),
+    weather: createWeatherStore(db),
     settings: createSettingsStore(db),
     scaleChecks: createScaleCheckStore(db),
     syringeChecks: createSyringeCheckStore(db),

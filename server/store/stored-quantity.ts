@@ -13,6 +13,14 @@ export const StoredMeasure = z.strictObject({
   spread: storedQuantity('mL'),
 });
 
+/** The lot of the stock a jug or a bottle came from, as it stands on disk. */
+export const StoredJugLot = z.strictObject({
+  lotId: z.string(),
+  lot: z.string().nullable(),
+  expiresAtMs: z.number(),
+  pieces: storedQuantity('piece'),
+});
+
 /** What a mix stood in and weighed, as it stands on disk. */
 export const StoredWeighed = z.strictObject({
   vesselId: z.string(),

@@ -3,7 +3,7 @@ import { CAUTION_CODES } from '../../core/dosing/cautions.ts';
 import type { Approval } from '../../core/medicine/approval.ts';
 import type { Treatment } from '../../core/round/treatment.ts';
 import { AnimalClass, Species } from '../../shared/animal.ts';
-import { StoredMeasure, StoredWeighed, storedQuantity } from './stored-quantity.ts';
+import { StoredJugLot, StoredMeasure, StoredWeighed, storedQuantity } from './stored-quantity.ts';
 import { StoredRegimen } from './stored-regimen.ts';
 
 const mass = storedQuantity('g');
@@ -48,8 +48,9 @@ const Jug = z.strictObject({
   by: z.string(),
   clockTrusted: z.boolean(),
   discardedAtMs: ms.nullable(),
-  // Rows written before jugs were known by their weight do not name these.
+  // Rows written before jugs were known by their weight, or by their lot, do not name these.
   weighed: StoredWeighed.nullable().default(null),
+  stock: StoredJugLot.nullable().default(null),
   drawn: volume,
   drawnDoubt: volume.default({ unit: 'mL', value: 0 }),
   draws: z.int().default(0),

@@ -6,6 +6,7 @@ import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Offer } from '../../core/round/offer.ts';
 import type { Correction } from '../../core/round/treatment.ts';
 import type { CautionView, ClearView, CorrectionView, OfferView, TreatmentView } from '../../shared/dose.ts';
+import { jugStockView } from './jug-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** The measured dose, the same for the offer shown and the treatment logged. */
@@ -97,6 +98,7 @@ export function treatmentView(
     by: treatment.by,
     late: treatment.late,
     direction: treatment.offer.approval.direction,
+    stock: jugStockView(treatment.offer.jug),
     meatClear: clearView(treatment.meat),
     milkClear: clearView(treatment.milk),
     acceptedCautions: treatment.accepted.map(cautionView),

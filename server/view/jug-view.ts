@@ -28,6 +28,12 @@ export function jugView(jug: Jug, wallMs: number, formulary: Formulary): JugView
     storage: (medicine?.storage ?? []).map(({ keep, line }) => ({ keep, text: line.text })),
     refrigerate: medicine?.refrigerate ?? false,
     notes: handNotes(jug.medicineId, formulary).map(cautionView),
+    stock: jugStockView(jug),
     life: jugLife(jug, wallMs),
   };
+}
+
+/** What is printed on the packet or bottle a jug comes from; `null` where it is not from the stock. */
+export function jugStockView({ stock }: Jug): JugView['stock'] {
+  return stock === null ? null : { lot: stock.lot, expiresAt: rfc3339(stock.expiresAtMs) };
 }

@@ -110,6 +110,12 @@ export function mixingView(memory: Memory, wallMs: number): MixingView {
   switch (mixing.step) {
     case 'idle':
       return { step: 'idle' };
+    case 'lot':
+      return {
+        step: 'lot',
+        packetId: mixing.packetId,
+        medicine: packetById(formulary, mixing.packetId)?.medicine.name ?? mixing.packetId,
+      };
     case 'dilution':
       return dilutionsView(mixing, memory);
     case 'water':

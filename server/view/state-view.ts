@@ -16,6 +16,7 @@ import { medicineViews } from './medicine-view.ts';
 import { mixingView } from './mixing-view.ts';
 import { liquidViews, packetViews, regimenViews } from './regimen-view.ts';
 import { roundView } from './round-view.ts';
+import { stockView } from './stock-view.ts';
 import { syringeCheckRecordView, syringeCheckView } from './syringe-check-view.ts';
 import { rfc3339 } from './times.ts';
 
@@ -69,9 +70,11 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
       wallMs: now.wallMs,
       clockTrusted: clock.isTrusted(),
     }),
+    seasonRevision: memory.seasonRevision + barn.weatherImport.revision(),
     herdRevision: memory.herdRevision + barn.herdFile.revision(),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
     dayBook: dayBookView(memory.entries, memory.animals, ROWS, memory.formulary),
+    stock: stockView(barn),
     shed: shedView(barn, standing),
   };
 }

@@ -41,6 +41,7 @@ export function doseFigures(): Figure[] {
     clockTrusted: true,
     discardedAtMs: null,
     weighed: null,
+    stock: null,
     drawn: millilitres(0),
     drawnDoubt: millilitres(0),
     draws: 0,

@@ -5,7 +5,7 @@ import { soon } from './soon.ts';
 /** Mounts a scene, waits for what it fetches, and taps what it taps. */
 export async function openScene({ place, state, http = {}, taps = [] }: Scene): Promise<MountedApp> {
   const app = mountApp(state, place, http);
-  if (/^(animals|worm-check)/.test(place)) {
+  if (/^(animals|worm-check|shed\/stock)/.test(place)) {
     await soon(() => {
       if (document.querySelector('main [data-testid]') === null) throw new Error('the screen has not come');
       if (document.querySelector('[data-testid$="-loading"]') !== null) throw new Error('no answer yet');

@@ -83,6 +83,7 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
     expect(literals(RoundView, 'step')).toEqual(steps);
     const mixing = words<MixingStep>({
       idle: true,
+      lot: true,
       dilution: true,
       water: true,
       place: true,

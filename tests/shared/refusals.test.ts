@@ -28,6 +28,8 @@ const FROM_CORE = {
   'offer-ended': true,
   'platform-not-ready': true,
   'no-such-packet': true,
+  'no-such-lot': true,
+  'lot-expired': true,
   'temperature-out-of-range': true,
   'bench-not-ready': true,
   'bench-moving': true,

@@ -7,6 +7,7 @@ type Row = Readonly<Record<MixingStep, string>>;
 
 const REFUSED: Row = {
   idle: 'refused wrong-state',
+  lot: 'refused wrong-state',
   dilution: 'refused wrong-state',
   water: 'refused wrong-state',
   place: 'refused wrong-state',
@@ -22,6 +23,10 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
   start: [
     { type: 'start', packetId: 'levamisole-52g' },
     { ...REFUSED, idle: 'dilution' },
+  ],
+  lot: [
+    { type: 'lot', lotId: null },
+    { ...REFUSED, lot: 'dilution' },
   ],
   amount: [
     { type: 'amount', amount: { kind: 'packets', count: 2 } },
@@ -50,6 +55,7 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
     { type: 'weighed' },
     {
       idle: 'ignored',
+      lot: 'ignored',
       dilution: 'ignored',
       water: 'ignored',
       place: 'ignored',
@@ -66,6 +72,7 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
     { type: 'stored' },
     {
       idle: 'ignored',
+      lot: 'ignored',
       dilution: 'ignored',
       water: 'ignored',
       place: 'ignored',
@@ -80,6 +87,7 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
     { type: 'cancel' },
     {
       idle: 'refused wrong-state',
+      lot: 'idle',
       dilution: 'idle',
       water: 'idle',
       place: 'idle',
@@ -95,6 +103,7 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
 const STEPS = Object.keys(REFUSED) as MixingStep[];
 
 function inWords(effect: MixingEffect): string {
+  if (effect.do === 'take-stock') return `take ${effect.pieces.value} of ${effect.lotId}`;
   return effect.do === 'store-jug' ? `store ${effect.jug.id}` : `learn ${effect.vessel.letter}`;
 }
 

@@ -19,6 +19,7 @@ export function makeJug(over: Partial<Jug> = {}): Jug {
     clockTrusted: true,
     discardedAtMs: null,
     weighed: null,
+    stock: null,
     drawn: millilitres(0),
     drawnDoubt: millilitres(0),
     draws: 0,

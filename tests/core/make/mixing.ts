@@ -28,6 +28,7 @@ export function mixingWorld(onBench: number, over: Partial<MixingWorld> = {}): M
     syringes: [],
     vessels: [makeVessel()],
     jugs: [],
+    stock: [],
     freshId: 'jug-new',
     nextNumber: 8,
     ...over,
@@ -45,6 +46,7 @@ export function onScaleOf(division: number, onBench: number, over: Partial<Mixin
 /** What stands on the bench when each event is meant to happen. */
 export const ON_BENCH: Readonly<Record<MixingEvent['type'], number>> = {
   start: 0,
+  lot: 0,
   amount: 0,
   mode: 0,
   dilution: 0,
@@ -74,7 +76,7 @@ export const WORK: readonly MixingEvent[] = [
   { type: 'dissolved' },
 ];
 
-const AFTER: Readonly<Record<Exclude<MixingStep, 'new-jug'>, number>> = {
+const AFTER: Readonly<Record<Exclude<MixingStep, 'new-jug' | 'lot'>, number>> = {
   idle: 0,
   dilution: 1,
   water: 2,
@@ -93,7 +95,12 @@ function take(mixing: Mixing, event: MixingEvent, world: MixingWorld): Mixing {
 
 /** The mixing at a step, reached by doing the work in its order; an unknown jug of twice the weight is asked about. */
 export function mixingAt<S extends MixingStep>(step: S): MixingAt<S> {
-  const work = step === 'new-jug' ? 3 : AFTER[step as Exclude<MixingStep, 'new-jug'>];
+  if (step === 'lot')
+    return standsAt(
+      { mixing: { step: 'lot', packetId: 'levamisole-52g' }, effects: [], refused: null },
+      step,
+    );
+  const work = step === 'new-jug' ? 3 : AFTER[step as keyof typeof AFTER];
   const reached = WORK.slice(0, work).reduce<Mixing>(
     (mixing, event) => take(mixing, event, mixingWorld(ON_BENCH[event.type])),
     IDLE_MIXING,

@@ -17,12 +17,13 @@ describe('a weather file', () => {
       read('date;temperature C;rain mm', '2026-05-02;12,5;0', '2026-05-01;11;3.2', '2026-05-03;14;10'),
     ).toEqual({
       ok: true,
-      firstDayMs: Date.UTC(2026, 4, 1),
       days: [
-        { celsius: 11, rainMm: 3.2 },
-        { celsius: 12.5, rainMm: 0 },
-        { celsius: 14, rainMm: 10 },
+        { atMs: Date.UTC(2026, 4, 1), celsius: 11, rainMm: 3.2 },
+        { atMs: Date.UTC(2026, 4, 2), celsius: 12.5, rainMm: 0 },
+        { atMs: Date.UTC(2026, 4, 3), celsius: 14, rainMm: 10 },
       ],
+      missing: 0,
+      faults: [],
     });
   });
 
@@ -43,17 +44,21 @@ describe('a weather file', () => {
     ['2026-04-30;11;0', 'date', 'day-twice'],
   ])('names what is wrong in %s', (row, heading, why) => {
     expect(read('date;temperature C;rain mm', '2026-04-30;10;0', row)).toEqual({
-      ok: false,
-      why: 'faults',
+      ok: true,
+      days: [{ atMs: Date.UTC(2026, 3, 30), celsius: 10, rainMm: 0 }],
+      missing: 0,
       faults: [{ line: 3, heading, why }],
     });
   });
 
-  test('with a hole, or a maximum below its minimum, is refused', () => {
-    const hole = read('date;temperature C;rain mm', '2026-04-28;10;0', '2026-04-30;10;0');
-    expect(hole).toMatchObject({ faults: [{ why: 'days-missing' }] });
+  test('with a hole tells how many days are missing', () => {
+    const hole = read('date;temperature C;rain mm', '2026-04-26;10;0', '2026-04-30;10;0');
+    expect(hole).toMatchObject({ ok: true, missing: 3, faults: [] });
+  });
+
+  test('leaves a day out whose maximum lies below its minimum', () => {
     const upside = read('date;min temp C;max temp C;rain mm', '2026-04-28;10;9;0');
-    expect(upside).toMatchObject({ faults: [{ heading: 'max temp C', why: 'max-below-min' }] });
+    expect(upside).toMatchObject({ days: [], faults: [{ heading: 'max temp C', why: 'max-below-min' }] });
   });
 
   test.each([

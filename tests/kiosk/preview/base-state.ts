@@ -74,6 +74,7 @@ export const JUG: JugView = {
   storage: [],
   refrigerate: false,
   notes: [{ code: 'conflict-window', strength: 'note', values: { days: 14 } }],
+  stock: null,
   life: 'in-life',
 };
 
@@ -180,6 +181,7 @@ export function treatment(id: string, extra: Partial<TreatmentView> = {}): Treat
     by: 'Sam',
     late: false,
     direction: 'veterinarian',
+    stock: null,
     meatClear: { kind: 'at', at: '2026-04-18T14:03:00Z' },
     milkClear: { kind: 'unknown' },
     acceptedCautions: [],
@@ -227,6 +229,7 @@ export const BASE: KioskState = {
   offer: null,
   card: null,
   animals: [...HERD],
+  seasonRevision: 0,
   herdRevision: 0,
   board: HERD.map(({ id }) => ({
     animal: id,
@@ -271,6 +274,7 @@ export const BASE: KioskState = {
     treatment('t1', { animalName: 'Thistle', volumeMl: 9.4, late: true, givenAt: '2026-04-13T16:50:00Z' }),
     treatment('t0', { animalName: 'Pip', volumeMl: 2.3, givenAt: '2026-04-12T09:12:00Z' }),
   ],
+  stock: { currency: 'EUR', lots: [], expired: [], last: [] },
   shed: {
     devices: [
       {

@@ -8,7 +8,9 @@ import { JUG_SCENES } from './jug-scenes.ts';
 import { MEDICINE_SCENES } from './medicine-scenes.ts';
 import { PROOF_SCENES } from './proof-scenes.ts';
 import type { Scene } from './scene.ts';
+import { SEASON_SCENES } from './season-scenes.ts';
 import { SETUP_SCENES } from './setup-scenes.ts';
+import { STOCK_SCENES } from './stock-scenes.ts';
 
 function at(changes: Partial<KioskState>): KioskState {
   return { ...BASE, ...changes };
@@ -306,4 +308,6 @@ export const SCENES: readonly Scene[] = [
   ...MEDICINE_SCENES,
   ...DOSE_CARD_SCENES,
   ...SETUP_SCENES,
+  ...STOCK_SCENES,
+  ...SEASON_SCENES,
 ];

@@ -12,6 +12,7 @@ import { KioskConfig } from '../../../server/config/kiosk-config.ts';
 import { type MedicinesFile, NOTHING_OWN } from '../../../server/formulary/own-medicines.ts';
 import { createHerdFile } from '../../../server/herd/herd-file.ts';
 import { createPhotos } from '../../../server/herd/photos.ts';
+import { createWeatherImport } from '../../../server/season/weather-import.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import type { Intent } from '../../../shared/intent.ts';
 import type { LinkStatus } from '../../../shared/shed.ts';
@@ -101,6 +102,13 @@ export function testBarn(
         changed: () => {},
         log: (message) => failures.push(message),
       }),
+      weatherImport: createWeatherImport({
+        folder: null,
+        now: () => clock.wallMs,
+        newId: () => `made-${++ids}`,
+        changed: () => {},
+        log: (message) => failures.push(message),
+      }),
       setup: 'not-in-demo',
       tray: null,
       leaveDemo: null,
@@ -168,6 +176,7 @@ function furnish(store: Store): void {
       clockTrusted: true,
       discardedAtMs: null,
       weighed: null,
+      stock: null,
       drawn: millilitres(0),
       drawnDoubt: millilitres(0),
       draws: 0,

@@ -13,6 +13,8 @@ const DEFAULTS = {
   wormSeason: 'high',
   eggsPerGram: null,
   offFeedSinceMs: null,
+  currency: 'USD',
+  latitude: null,
 } as const;
 
 test('a setting that was kept is read back and the others stay at their defaults', () => {
