@@ -9,6 +9,7 @@ import { addPrintRoutes } from './routes/print.ts';
 import { addSeasonRoutes } from './routes/season.ts';
 import { addSocket } from './routes/socket.ts';
 import { addStockRoutes } from './routes/stock.ts';
+import { addWormCheckRoutes } from './routes/worm-check.ts';
 
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
 export async function buildApp(
@@ -32,6 +33,7 @@ export async function buildApp(
   addPhotoRoutes(app, house);
   addStockRoutes(app, house);
   addSeasonRoutes(app, house);
+  addWormCheckRoutes(app, house);
   addPrintRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Advice, AnimalNote, AnimalView } from './animal.ts';
 import { TreatmentView } from './dose.ts';
+import { EggCountView, HerdMeanView } from './egg-count.ts';
 import { ScoredView } from './herd-intents.ts';
 
 /** One weight in an animal's history. */
@@ -101,6 +102,8 @@ export const AnimalPage = z.strictObject({
   scores: z.array(ScoredView.extend({ at: z.string(), by: z.string() })),
   notes: z.array(z.strictObject({ note: AnimalNote, at: z.string(), by: z.string() })),
   treatments: z.array(TreatmentView),
+  /** Samples it has a part in, without those taken back. */
+  eggCounts: z.array(EggCountView),
   /** `null` for an animal that has left. */
   advice: AdviceView.nullable(),
 });
@@ -110,8 +113,12 @@ export type AnimalPage = z.infer<typeof AnimalPage>;
 /** Whom to treat today: `GET /api/whom-to-treat`. */
 export const WhomView = z.strictObject({
   season: z.enum(['high', 'low']),
-  /** The mean of the mob's last egg counts; `null` where none is known. */
+  /** The mean eggs per gram that counts: what a person entered, else that of the counts; `null` where none is known. */
   eggsPerGram: z.number().nullable(),
+  /** Whether a person entered it, over what the counts say. */
+  eggsEntered: z.boolean(),
+  /** The mean of the newest batch of counts; `null` where none is new enough. */
+  counted: HerdMeanView.nullable(),
   /** Those to treat first, then those to look at again, then those to leave. */
   rows: z.array(AdviceView),
   /** How many are left against the advice; `null` for an empty herd. Animals not scored are not counted. */

@@ -2,9 +2,11 @@ import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
 import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
+import { EGG_INTENTS } from './egg-count.ts';
 import { HERD_INTENTS } from './herd-intents.ts';
 import { PowderAmountView } from './mixing.ts';
 import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
+import { TEST_INTENTS } from './reduction-test.ts';
 import { intentId as id, ref } from './refs.ts';
 import { SEASON_INTENTS } from './season.ts';
 import { ExpiryMonth, STOCK_INTENTS } from './stock.ts';
@@ -122,6 +124,8 @@ export const Intent = z.discriminatedUnion('type', [
   ...HERD_INTENTS,
   ...STOCK_INTENTS,
   ...SEASON_INTENTS,
+  ...EGG_INTENTS,
+  ...TEST_INTENTS,
   z.strictObject({
     type: z.literal('approve'),
     id,
@@ -289,6 +293,16 @@ export const REFUSALS = [
   'nothing-delivered',
   'more-than-one-delivery',
   'not-checked',
+  'no-such-count',
+  'no-such-test',
+  'test-ended',
+  'not-in-test',
+  'already-counted',
+  'one-animal-a-sample',
+  'other-factor',
+  'not-whole-dose',
+  'needs-untreated',
+  'already-in-test',
   'no-such-treatment',
   'already-corrected',
   'no-such-regimen',

@@ -6,6 +6,7 @@ import { OfferView, TreatmentView } from './dose.ts';
 import { DoseCardView } from './dose-card.ts';
 import { JugView } from './jug.ts';
 import { MixingView } from './mixing.ts';
+import { WormCheckView } from './reduction-test.ts';
 import { RoundView } from './round.ts';
 import { LinkStatus, ShedView } from './shed.ts';
 import { StockView } from './stock.ts';
@@ -95,6 +96,7 @@ export const KioskState = z.strictObject({
   herdRevision: z.number().int(),
   /** Who may be milked and who may be sold, one row an animal. */
   board: z.array(BoardRowView),
+  wormCheck: WormCheckView,
   jugs: z.array(JugView),
   /** The newest rows of the day book, newest first. */
   dayBook: z.array(TreatmentView),

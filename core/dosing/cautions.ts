@@ -5,11 +5,13 @@ import type { Approval } from '../medicine/approval.ts';
 import type { Formulary } from '../medicine/formulary.ts';
 import type { RegimenInForce } from '../medicine/in-force.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
+import type { Proven } from '../reduction/proven.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Held } from '../weighing/settle.ts';
 import { limitCautions } from './animal-cautions.ts';
 import type { Dose } from './dose.ts';
 import { conflictCautions, type EarlierDose, type Rest, repeatCautions } from './repeats.ts';
+import { workedCautions } from './worked-caution.ts';
 
 /** `stop` cannot be passed at the screen, `ask` is accepted by a held press and recorded, `note` is read. */
 export type CautionStrength = 'stop' | 'ask' | 'note';
@@ -51,6 +53,8 @@ export const CAUTION_CODES = [
   'scale-unchecked',
   'scale-check-failed',
   'extra-label',
+  'test-resistant',
+  'test-low-resistant',
 ] as const;
 /** One of {@link CAUTION_CODES}. */
 export type CautionCode = (typeof CAUTION_CODES)[number];
@@ -91,6 +95,8 @@ export interface CautionInput {
   readonly visit: VisitDoubts;
   /** The checks of the platform this weight came from. */
   readonly scale: ScaleChecking;
+  /** What reduction tests told of medicines here. */
+  readonly proven: readonly Proven[];
   /** Milliseconds since 1970. */
   readonly wallMs: number;
   readonly clockTrusted: boolean;
@@ -112,6 +118,7 @@ export function cautionsFor(input: CautionInput): Caution[] {
     ...milkCautions(input),
     ...doseCautions(input),
     ...scaleCautions(input),
+    ...workedCautions(input.proven, input.formulary, input.jug.medicineId, input.animal.species),
   ];
   const order: Record<CautionStrength, number> = { stop: 0, ask: 1, note: 2 };
   return all.sort((a, b) => order[a.strength] - order[b.strength]);

@@ -6,6 +6,7 @@ import { type RegimenInForce, regimenInForce } from '../medicine/in-force.ts';
 import type { Regimen } from '../medicine/regimen.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
+import type { Proven } from '../reduction/proven.ts';
 import type { Held } from '../weighing/settle.ts';
 import { type Caution, cautionsFor, type VisitDoubts } from './cautions.ts';
 import { type Dose, doseFor, topUpFor } from './dose.ts';
@@ -21,6 +22,8 @@ export interface DoseWorld {
   readonly earlier: readonly EarlierDose[];
   /** The checks of the platform. */
   readonly scale: ScaleChecking;
+  /** What reduction tests told of medicines here. */
+  readonly proven: readonly Proven[];
   readonly now: Pick<Moment, 'wallMs'>;
   readonly clockTrusted: boolean;
 }
@@ -83,6 +86,7 @@ export function decideDose(
     scale: world.scale,
     wallMs,
     clockTrusted,
+    proven: world.proven,
   });
   return { regimen, approval, dose, cautions };
 }

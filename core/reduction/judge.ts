@@ -5,6 +5,7 @@ import { type BnbChances, type BnbCounts, bnbChances, bnbLimits } from './bnb.ts
 import { type CountsRefusal, momentsOf, observedReduction, type TestCounts, whyNotCounts } from './counts.ts';
 import { deltaLimits } from './delta.ts';
 import { LARGEST_SHAPE, likeliestShape } from './dispersion.ts';
+import { EGGS_ASKED_FOR, GUIDELINE_LEVEL } from './guideline.ts';
 import {
   type HostSpread,
   onRawEggs,
@@ -46,12 +47,6 @@ export interface Judgement {
 
 /** A judgement, or why there is none. */
 export type JudgeResult = Judgement | { readonly ok: false; readonly why: CountsRefusal | 'too-few-eggs' };
-
-/** The confidence of the 2023 guideline. */
-export const GUIDELINE_LEVEL = 0.9;
-
-/** Eggs to be seen before treatment, all animals together: quoted from the 2023 guideline, vetfest.ava.com.au. */
-export const EGGS_ASKED_FOR = 90;
 
 /** Fewer animals cannot tell how unlike they are. */
 const ANIMALS_FOR_OWN_SHAPE = 5;

@@ -1,4 +1,3 @@
-import { DAY_MS } from '../moment.ts';
 import type { Outcome } from '../round/treatment.ts';
 import type { Protocol } from './thresholds.ts';
 
@@ -79,25 +78,4 @@ export function whomToSample(candidates: readonly Candidate[], animals: number):
     .sort((a, b) => rank(b) - rank(a) || a.animalId.localeCompare(b.animalId))
     .slice(0, animals)
     .map(({ animalId }) => animalId);
-}
-
-/** When the second samples are due, milliseconds since 1970. */
-export interface RetestDays {
-  readonly fromMs: number;
-  readonly bestMs: number;
-  readonly untilMs: number;
-}
-
-/**
- * The days of the second sampling: 10 to 14 after the dose, best on the 14th.
- *
- * 10 to 12 days: parasite.com.au; 14 days: Bosco 2020, PMC7487796. Days that differ by medicine are only remembered,
- * so none is given.
- */
-export function retestDays(treatedAtMs: number): RetestDays {
-  return {
-    fromMs: treatedAtMs + 10 * DAY_MS,
-    bestMs: treatedAtMs + 14 * DAY_MS,
-    untilMs: treatedAtMs + 14 * DAY_MS,
-  };
 }

@@ -1,5 +1,6 @@
 import type { Interval } from '../statistics/interval.ts';
 import { poissonInterval } from '../statistics/poisson.ts';
+import { MOST_EGGS } from './egg-factor.ts';
 
 /** Eggs seen in one sample: the raw number, with the factor it was counted at. */
 export interface EggCount {
@@ -17,9 +18,6 @@ export interface EggCount {
 
 /** Why a count is refused. */
 export type CountRefusal = 'not-whole' | 'negative' | 'too-many' | 'no-factor' | 'no-animals' | 'in-future';
-
-/** Most eggs anybody counts in one sample before diluting it (the kiosk's own guard). */
-export const MOST_EGGS = 10_000;
 
 /** Why a count cannot be kept, or `null` where it can. `wallMs` is now. */
 export function whyNotCount(count: EggCount, wallMs: number): CountRefusal | null {

@@ -1,6 +1,9 @@
 import { type Mass, massIn } from '../quantity/mass.ts';
 import type { Volume } from '../quantity/volume.ts';
 
+/** Most eggs anybody counts in one sample before diluting it (the kiosk's own guard). */
+export const MOST_EGGS = 10_000;
+
 /** How dung is made ready for counting: so much of it, made up to so much, of which so much is looked through. */
 export interface CountingMethod {
   readonly name: string;

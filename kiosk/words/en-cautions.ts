@@ -192,6 +192,17 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
           `On ${show.day(v['failedAtMs'])} the platform was off by more than a scale may be. Have it mended, then check it again.`,
           'weight as it is',
         ),
+  'test-resistant': (v, show) =>
+    say(
+      'Worms resist it here',
+      `The test of ${show.date(v['testedAtMs'])} found it RESISTANT in this kind of animal: ${show.percent(v['reduction'])} fewer eggs. Ask the vet for another.`,
+      'give it all the same',
+    ),
+  'test-low-resistant': (v, show) =>
+    say(
+      'Worms begin to resist it',
+      `The test of ${show.date(v['testedAtMs'])} found LOW RESISTANT in this kind of animal: ${show.percent(v['reduction'])} fewer eggs.`,
+    ),
   'extra-label': () =>
     say('Vet’s direction', 'Not on the label for this kind of animal: on the veterinarian’s word.', ''),
 };

@@ -106,6 +106,13 @@ export class Show {
     return format.format(minor / 10 ** minorDigits(currency));
   }
 
+  /** A fraction as a percentage to a tenth, with its sign where it is below zero. */
+  percent(share: number | undefined): string {
+    if (share === undefined) return DASH;
+    const tenths = Math.round(1000 * share);
+    return `${tenths < 0 ? '−' : ''}${showNumber(Math.abs(tenths) / 10, 1)} %`;
+  }
+
   /** The time of day, such as "14:02". */
   time(at: Instant | undefined): string {
     return at === undefined ? DASH : this.#format(at, { hour: '2-digit', minute: '2-digit' });

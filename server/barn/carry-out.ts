@@ -4,6 +4,7 @@ import type { BarnContext } from './barn-context.ts';
 import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
+import { correctEggCount, logEggCount } from './egg-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
 import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
@@ -15,6 +16,7 @@ import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
 import { seasonChanged, takeWeatherIn } from './season-intents.ts';
 import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
 import { countStock, receiveStock, throwStockAway } from './stock-intents.ts';
+import { endTest, planTest } from './test-intents.ts';
 import { sayWeight, weightOffFeed } from './weight-intents.ts';
 import { setWormRule } from './worm-intents.ts';
 
@@ -124,6 +126,14 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return countStock(barn, intent);
     case 'set-currency':
       return keep(barn, 'currency', intent.currency);
+    case 'log-egg-count':
+      return logEggCount(barn, intent);
+    case 'correct-egg-count':
+      return correctEggCount(barn, intent);
+    case 'plan-test':
+      return planTest(barn, intent);
+    case 'end-test':
+      return endTest(barn, intent);
     case 'approve':
       return approve(barn, intent);
     case 'withdraw-approval':

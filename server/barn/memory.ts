@@ -12,12 +12,14 @@ import type { Approval } from '../../core/medicine/approval.ts';
 import type { Formulary } from '../../core/medicine/formulary.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
 import type { Vessel } from '../../core/mixing/vessel.ts';
+import type { ReductionTest } from '../../core/reduction/reduction-test.ts';
 import { type DayBookEntry, withDrawn, withLastWeights } from '../../core/round/day-book.ts';
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
 import { type StockLot, tally } from '../../core/stock/lot.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
 import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
+import type { EggEntry } from '../../core/worms/egg-record.ts';
 import type { OwnThreshold } from '../../core/worms/farm-rules.ts';
 import { NOTHING_OWN, type OwnMedicines } from '../formulary/own-medicines.ts';
 import { lastBelieved, weighingsOf, withoutWrong } from '../herd/history.ts';
@@ -61,6 +63,12 @@ export interface Memory {
   /** The farm's empty jugs, those weighed anew or given up too. */
   readonly vessels: readonly Vessel[];
   readonly entries: readonly DayBookEntry[];
+  /** Egg counts with their corrections, in the order they were logged. */
+  readonly eggCounts: readonly EggEntry[];
+  /** Reduction tests in the order they were planned. */
+  readonly reductionTests: readonly ReductionTest[];
+  /** Grows with every egg count and test. */
+  readonly wormRevision: number;
   /** What the kiosk ships with, and what the farm added. */
   readonly formulary: Formulary;
   /** Ids of the presentations and rules the farm added. */
@@ -144,6 +152,9 @@ export function loadMemory(
     vessels: store.vessels.all(),
     entries,
     ...formularyOf(ownMedicines),
+    eggCounts: store.eggCounts.entries(),
+    reductionTests: store.reductionTests.all(),
+    wormRevision: 0,
     approvals: store.approvals.inForce(),
     vets: store.approvals.vets(),
     settings: store.settings.read(defaults),

@@ -96,6 +96,20 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'nothing-delivered': 'The scale saw no whole delivery arrive. Empty the syringe into the cup, then go on.',
   'more-than-one-delivery': 'More came in than one delivery. Leave this one out and go on with the next.',
   'not-checked': 'This syringe has no check that could be taken back: it counts as its catalogue says.',
+  'no-such-count': 'There is no such egg count. Look at the list again.',
+  'no-such-test': 'There is no such test. Look at the list again.',
+  'test-ended': 'This test has come to its end. Plan a new one after the next round.',
+  'not-in-test': 'This animal has no sample at this stage of the test. Choose one of those shown.',
+  'already-counted':
+    'A count of this animal is logged already. To change it, take that one back in the list of egg counts.',
+  'one-animal-a-sample': 'In a test each sample is of one animal. Count them one by one.',
+  'other-factor':
+    'The others of this sampling were counted at another factor. Count this one at the same, or take those back.',
+  'not-whole-dose':
+    'Not all of these had a whole dose of it, weighed, in the last day. Look at the list again.',
+  'needs-untreated':
+    'Without a sample before, at least two untreated animals are needed to hold the treated against.',
+  'already-in-test': 'These doses are in a test already. Open that one.',
   'no-such-treatment': 'There is no such row in the day book.',
   'already-corrected': 'This row was already taken back as not given.',
   'no-such-bottle': 'The formulary has no such liquid. Add it at Shed, or choose another.',

@@ -9,6 +9,7 @@ import type { Treatment } from '../../core/round/treatment.ts';
 import { type VisitWeighed, weighingEnded } from '../../core/round/weighed.ts';
 import type { Deck } from '../../core/weighing/deck.ts';
 import { weighingId } from '../herd/history.ts';
+import { provenNow } from '../worms/tests-now.ts';
 import type { BarnContext } from './barn-context.ts';
 import { checkingOf, syringesOnHand, withEntries } from './memory.ts';
 
@@ -27,6 +28,7 @@ export function roundWorld(barn: BarnContext): RoundWorld {
     syringes: syringesOnHand(memory),
     scale: checkingOf(memory, 'platform'),
     earlier: earlierDoses(memory.entries),
+    proven: provenNow(barn),
     platformReady: barn.linkOf('platform') === 'ready' && memory.deck.verdict !== 'blank',
     standing: standingOn(memory.deck, now),
     onBench: onBench(barn),

@@ -11,6 +11,7 @@ import type { TreatRules } from '../../core/worms/treat-rules.ts';
 import { adviseTreatment, type TreatAdvice } from '../../core/worms/who-to-treat.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import type { Memory } from '../barn/memory.ts';
+import { eggsNow } from '../worms/eggs-now.ts';
 import { entriesByAnimal, weighingsOf } from './history.ts';
 
 /** Whom to treat, for the whole herd. */
@@ -46,6 +47,7 @@ export function adviceNow(barn: BarnContext): HerdAdvice {
     memory.entries,
     memory.scores,
     memory.wormRules,
+    memory.eggCounts,
     wormSeason,
     eggsPerGram,
     slice,
@@ -76,7 +78,7 @@ function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
     byAnimal.set(animal.id, adviseTreatment(signs, rules, settings.wormSeason, wallMs));
   }
   const judged = [...byAnimal.values()].filter(({ animalId }) => scored.has(animalId));
-  return { byAnimal, mob, scored, refugia: refugiaOf(judged, settings.eggsPerGram) };
+  return { byAnimal, mob, scored, refugia: refugiaOf(judged, eggsNow(memory, wallMs)) };
 }
 
 function gainOf(weighings: readonly JudgedWeighing[], wallMs: number): DailyGain | null {

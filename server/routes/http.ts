@@ -3,7 +3,9 @@ import { z } from 'zod';
 import { AnimalPage, WhomView } from '../../shared/animal-page.ts';
 import { ChecksView } from '../../shared/checks.ts';
 import { TreatmentView } from '../../shared/dose.ts';
+import { EggCountsView } from '../../shared/egg-count.ts';
 import { Answer, Intent } from '../../shared/intent.ts';
+import { PlanView, TestPage, TestsView } from '../../shared/reduction-test.ts';
 import { KioskState } from '../../shared/state.ts';
 import { WormRulesView } from '../../shared/worm-rules.ts';
 import { refusal } from '../barn/barn.ts';
@@ -46,6 +48,10 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     animal: z.toJSONSchema(AnimalPage),
     whomToTreat: z.toJSONSchema(WhomView),
     wormRules: z.toJSONSchema(WormRulesView),
+    eggCounts: z.toJSONSchema(EggCountsView),
+    reductionPlan: z.toJSONSchema(PlanView),
+    reductionTests: z.toJSONSchema(TestsView),
+    reductionTest: z.toJSONSchema(TestPage),
   }));
   app.post('/api/intents', { bodyLimit: BODY_LIMIT }, async (request, reply) => {
     const answer = answerTo(house, request.body);

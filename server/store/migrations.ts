@@ -1,6 +1,7 @@
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
+import { WORM_CHECK_SCHEMA } from './worm-check-schema.ts';
 
 /** The schema, ordered and append-only: a released entry is never edited, a change is a new entry. */
 export const MIGRATIONS: readonly string[] = [
@@ -238,4 +239,5 @@ export const MIGRATIONS: readonly string[] = [
   `,
   STOCK_SCHEMA,
   WEATHER_SCHEMA,
+  WORM_CHECK_SCHEMA,
 ];

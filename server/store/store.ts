@@ -1,10 +1,12 @@
 import { createAnimalStore } from './animals.ts';
 import { createApprovalStore } from './approvals.ts';
 import { createDayBook } from './day-book.ts';
+import { createEggCountStore } from './egg-counts.ts';
 import { createHandledStore } from './handled.ts';
 import { createJugStore } from './jugs.ts';
 import { createNoteStore } from './notes.ts';
 import { type Db, openStore } from './open-store.ts';
+import { createReductionTestStore } from './reduction-tests.ts';
 import { createScaleCheckStore } from './scale-checks.ts';
 import { createScoreStore } from './scores.ts';
 import { createSettingsStore } from './settings.ts';
@@ -24,6 +26,8 @@ export interface Store {
   readonly notes: ReturnType<typeof createNoteStore>;
   readonly weightWords: ReturnType<typeof createWeightWordStore>;
   readonly wormRules: ReturnType<typeof createWormRuleStore>;
+  readonly eggCounts: ReturnType<typeof createEggCountStore>;
+  readonly reductionTests: ReturnType<typeof createReductionTestStore>;
   readonly jugs: ReturnType<typeof createJugStore>;
   readonly stock: ReturnType<typeof createStockStore>;
   readonly vessels: ReturnType<typeof createVesselStore>;
@@ -50,6 +54,8 @@ export function createStore(path: string): Store {
     notes: createNoteStore(db),
     weightWords: createWeightWordStore(db),
     wormRules: createWormRuleStore(db),
+    eggCounts: createEggCountStore(db),
+    reductionTests: createReductionTestStore(db),
     jugs: createJugStore(db),
     stock: createStockStore(db),
     vessels: createVesselStore(db),

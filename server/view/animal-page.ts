@@ -6,12 +6,14 @@ import type { AdviceView, AnimalPage, GrowthView, WhomView } from '../../shared/
 import type { BarnContext } from '../barn/barn-context.ts';
 import { adviceNow, type HerdAdvice } from '../herd/advice-now.ts';
 import { entriesByAnimal, weighingsOf } from '../herd/history.ts';
+import { eggsNow } from '../worms/eggs-now.ts';
 import { animalView } from './animal-view.ts';
 import { treatmentView } from './dose-view.ts';
+import { eggCountsOf, herdMeanView } from './egg-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** How much of an animal's history its page shows. */
-const SHOWN = { weighings: 60, scores: 12, notes: 12, treatments: 12 } as const;
+const SHOWN = { weighings: 60, scores: 12, notes: 12, treatments: 12, eggCounts: 12 } as const;
 
 /** Everything the page of one animal shows, whether it is on the farm or has left; `null` for an unknown id. */
 export function animalPage(barn: BarnContext, animalId: string): AnimalPage | null {
@@ -60,6 +62,7 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
       .slice(-SHOWN.treatments)
       .reverse()
       .map((entry) => treatmentView(entry, memory.entries.indexOf(entry) + 1, names, memory.formulary)),
+    eggCounts: eggCountsOf(animalId, memory, SHOWN.eggCounts),
     advice: advice === undefined ? null : adviceView(advice),
   };
 }
@@ -111,13 +114,16 @@ const ORDER = { treat: 0, 'look-again': 1, leave: 2 } as const;
 export function whomView(barn: BarnContext): WhomView {
   const { memory } = barn;
   const { byAnimal, scored, refugia } = adviceNow(barn);
+  const { wallMs } = barn.clock.now();
   const rows = memory.animals.flatMap(({ id }) => {
     const advice = scored.has(id) ? byAnimal.get(id) : undefined;
     return advice === undefined ? [] : [adviceView(advice)];
   });
   return {
     season: memory.settings.wormSeason,
-    eggsPerGram: memory.settings.eggsPerGram,
+    eggsPerGram: eggsNow(memory, wallMs),
+    eggsEntered: memory.settings.eggsPerGram !== null,
+    counted: herdMeanView(memory, wallMs),
     rows: rows.sort((a, b) => ORDER[a.advice] - ORDER[b.advice]),
     left: refugia === null ? null : { ...refugia, couldLeave: [...refugia.couldLeave] },
     notScored: memory.animals.length - scored.size,

@@ -18,6 +18,7 @@ import { liquidViews, packetViews, regimenViews } from './regimen-view.ts';
 import { roundView } from './round-view.ts';
 import { stockView } from './stock-view.ts';
 import { syringeCheckRecordView, syringeCheckView } from './syringe-check-view.ts';
+import { wormCheckView } from './test-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** What stays the same from start to stop of the server. */
@@ -72,6 +73,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     }),
     seasonRevision: memory.seasonRevision + barn.weatherImport.revision(),
     herdRevision: memory.herdRevision + barn.herdFile.revision(),
+    wormCheck: wormCheckView(barn),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
     dayBook: dayBookView(memory.entries, memory.animals, ROWS, memory.formulary),
     stock: stockView(barn),

@@ -70,6 +70,7 @@ export function doseFigures(): Figure[] {
     approvals: [approval],
     syringes: SYRINGE_CATALOGUE,
     earlier,
+    proven: [],
     scale: {
       last: { verdict: 'passed', atMs: NOW - DAY_MS, clockTrusted: true },
       everyDays: 30,

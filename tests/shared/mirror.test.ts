@@ -8,6 +8,9 @@ import type { MixingStep } from '../../core/jug/state.ts';
 import type { PowderWatch } from '../../core/jug/watch-powder.ts';
 import type { JugLife } from '../../core/mixing/jug.ts';
 import type { PourAdvice } from '../../core/mixing/pour.ts';
+import type { Confounder } from '../../core/reduction/confounders.ts';
+import type { TestStep } from '../../core/reduction/reduction-test.ts';
+import type { Verdict } from '../../core/reduction/verdict.ts';
 import type { SkipReason, Step } from '../../core/round/state.ts';
 import type { Correction, Outcome } from '../../core/round/treatment.ts';
 import type { DeckVerdict } from '../../core/weighing/deck.ts';
@@ -17,6 +20,7 @@ import { CorrectionView, TreatmentView } from '../../shared/dose.ts';
 import { CorrectionKind, Intent } from '../../shared/intent.ts';
 import { JugView } from '../../shared/jug.ts';
 import { MixingView, PourView } from '../../shared/mixing.ts';
+import { ConfounderView, TestStepView, VerdictView } from '../../shared/reduction-test.ts';
 import { RoundView } from '../../shared/round.ts';
 import { KioskState } from '../../shared/state.ts';
 import { SyringeCheckView } from '../../shared/syringe-check.ts';
@@ -49,6 +53,40 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
     expect(options(Species)).toEqual(words<CoreSpecies>({ goat: true, sheep: true, cattle: true }));
     expect(options(AnimalClass)).toEqual(
       words<CoreClass>({ female: true, male: true, castrate: true, young: true }),
+    );
+  });
+
+  test('what a reduction test tells, where it stands, and what else may have made it', () => {
+    expect(options(VerdictView)).toEqual(
+      words<Verdict>({ resistant: true, 'low-resistant': true, susceptible: true, inconclusive: true }),
+    );
+    expect(options(TestStepView)).toEqual(
+      words<TestStep>({
+        before: true,
+        waiting: true,
+        due: true,
+        overdue: true,
+        done: true,
+        'given-up': true,
+      }),
+    );
+    expect(options(ConfounderView)).toEqual(
+      words<Confounder>({
+        'dose-short': true,
+        'dose-not-kept': true,
+        'strength-doubtful': true,
+        'weight-not-from-scale': true,
+        'scale-unchecked': true,
+        'scale-failed-check': true,
+        'syringe-unchecked': true,
+        'other-medicine': true,
+        'sampled-early': true,
+        'sampled-late': true,
+        'few-eggs': true,
+        'fell-untreated': true,
+        'no-untreated-group': true,
+        'genera-not-told': true,
+      }),
     );
   });
 

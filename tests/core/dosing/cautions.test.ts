@@ -11,6 +11,7 @@ import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { type Limits, NO_LIMITS } from '../../../core/medicine/limits.ts';
 import { grams, kilograms } from '../../../core/quantity/mass.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
+import type { Proven } from '../../../core/reduction/proven.ts';
 import { makeAnimal } from '../make/animal.ts';
 import { makeApproval } from '../make/approval.ts';
 import { makeCautionInput, NO_DOUBTS } from '../make/caution-input.ts';
@@ -73,6 +74,20 @@ const measuredAt = (value: number): Over => {
 type Judged = Exclude<CautionCode, 'conflict-window'>;
 const JUDGED = CAUTION_CODES.filter((code): code is Judged => code !== 'conflict-window');
 
+const tested = (verdict: Proven['verdict'], over: Partial<Proven> = {}): Over => ({
+  proven: [
+    {
+      testId: 't',
+      medicineId: 'levamisole',
+      species: 'goat',
+      verdict,
+      reduction: 0.62,
+      atMs: hoursAgo(2000),
+      ...over,
+    },
+  ],
+});
+
 const CASES: Readonly<Record<Judged, Case>> = {
   'species-not-covered': {
     strength: 'stop',
@@ -83,6 +98,16 @@ const CASES: Readonly<Record<Judged, Case>> = {
     strength: 'stop',
     provoke: { covered: 'other-presentation', regimen: null, approval: null, dose: null },
     quiet: {},
+  },
+  'test-resistant': {
+    strength: 'ask',
+    provoke: tested('resistant'),
+    quiet: tested('resistant', { species: 'sheep' }),
+  },
+  'test-low-resistant': {
+    strength: 'note',
+    provoke: tested('low-resistant'),
+    quiet: tested('susceptible'),
   },
   'not-approved': { strength: 'stop', provoke: { approval: null }, quiet: {} },
   'jug-past-use-by': {

@@ -31,6 +31,7 @@ export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput
     rest: null,
     visit: NO_DOUBTS,
     scale: CHECKED,
+    proven: [],
     wallMs: NINE_OCLOCK,
     clockTrusted: true,
     ...over,

@@ -87,6 +87,7 @@ export class KioskModel {
       approvals: this.approvals,
       syringes: SHELVES[this.shelf] ?? [],
       earlier: this.#book(),
+      proven: [],
       scale: { ...CHECKED, last: { verdict: 'passed', atMs: wallMs, clockTrusted: true } },
       platformReady: this.ready,
       standing: null,

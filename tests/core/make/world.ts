@@ -20,6 +20,7 @@ export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
     syringes: [makeSyringe(1, 0.01), makeSyringe(3, 0.1), makeSyringe(6, 0.1), makeSyringe(12, 0.2)],
     earlier: [],
     scale: CHECKED,
+    proven: [],
     platformReady: true,
     standing: null,
     onBench: 'bench-not-ready',

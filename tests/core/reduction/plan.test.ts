@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { DAY_MS } from '../../../core/moment.ts';
+import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
 import { confoundersOf, type TestDose, type TestStory } from '../../../core/reduction/confounders.ts';
-import { type Candidate, retestDays, testSize, whomToSample } from '../../../core/reduction/plan.ts';
+import { type Candidate, testSize, whomToSample } from '../../../core/reduction/plan.ts';
+import { daysAfter, retestDays, retestWindow } from '../../../core/reduction/retest.ts';
 
 describe('the size of a test', () => {
   test.each([
@@ -40,37 +41,62 @@ test('those weighed with a whole dose are sampled, most eggs first', () => {
   expect(whomToSample(all, 9)).toEqual(['many', 'few', 'unknown', 'none']);
 });
 
-test('the second samples are due from the tenth day, best on the fourteenth', () => {
-  expect(retestDays(0)).toEqual({ fromMs: 10 * DAY_MS, bestMs: 14 * DAY_MS, untilMs: 14 * DAY_MS });
+describe('the second samples', () => {
+  test.each([
+    ['imidazothiazole', 7, 10, 14, 'published'],
+    ['benzimidazole', 10, 10, 14, 'published'],
+    ['macrocyclic-lactone', 14, 14, 17, 'from-memory'],
+    ['other', 10, 14, 14, 'published'],
+    [null, 10, 14, 14, 'published'],
+  ] as const)('of %s are due from day %d, best on day %d, until day %d', (group, from, best, until, how) => {
+    const window = retestWindow(group);
+    expect(window).toMatchObject({ fromDay: from, bestDay: best, untilDay: until, evidence: how });
+    expect(retestDays(window, 1000)).toEqual({
+      fromMs: 1000 + from * DAY_MS,
+      bestMs: 1000 + best * DAY_MS,
+      untilMs: 1000 + until * DAY_MS,
+    });
+  });
+
+  test('are dated by the day: noon of the tenth day after a dose at two is the tenth', () => {
+    expect(daysAfter(14 * HOUR_MS, 10 * DAY_MS + 12 * HOUR_MS)).toBe(10);
+  });
 });
 
 describe('what else may have made the result', () => {
   const dose: TestDose = {
     outcome: 'whole',
     share: 1,
+    strengthDoubt: 0.005,
     weightFromScale: true,
     scale: 'passed',
     syringeChecked: true,
+    otherMedicine: false,
     givenAtMs: 0,
     sampledAtMs: 14 * DAY_MS,
   };
-  const clean: TestStory = { doses: [dose], eggsBefore: 200, untreatedFell: 0.1, generaTold: true };
+  const window = retestWindow(null);
+  const clean: TestStory = { doses: [dose], window, eggsBefore: 200, untreatedFell: 0.1, generaTold: true };
 
   test('is nothing in a test without fault', () => {
     expect(confoundersOf(clean)).toEqual([]);
   });
 
   test.each([
-    ['dose-short', { share: 0.9 }],
+    ['dose-short', { share: 0.949 }],
     ['dose-not-kept', { outcome: 'part' }],
+    ['strength-doubtful', { strengthDoubt: 0.0251 }],
     ['weight-not-from-scale', { weightFromScale: false }],
     ['scale-failed-check', { scale: 'failed' }],
     ['scale-unchecked', { scale: 'unchecked' }],
     ['syringe-unchecked', { syringeChecked: false }],
-    ['sampled-early', { sampledAtMs: 6 * DAY_MS }],
+    ['other-medicine', { otherMedicine: true }],
+    ['sampled-early', { sampledAtMs: 9 * DAY_MS }],
     ['sampled-late', { sampledAtMs: 15 * DAY_MS }],
   ] as const)('%s in one dose of many', (confounder, change) => {
-    expect(confoundersOf({ ...clean, doses: [dose, { ...dose, ...change }] })).toEqual([confounder]);
+    expect(confoundersOf({ ...clean, doses: [dose, { ...dose, ...change }] })).toEqual([
+      { confounder, doses: 1 },
+    ]);
   });
 
   test.each([
@@ -79,6 +105,6 @@ describe('what else may have made the result', () => {
     ['no-untreated-group', { untreatedFell: null }],
     ['genera-not-told', { generaTold: false }],
   ] as const)('%s', (confounder, change) => {
-    expect(confoundersOf({ ...clean, ...change })).toEqual([confounder]);
+    expect(confoundersOf({ ...clean, ...change })).toEqual([{ confounder, doses: 0 }]);
   });
 });

@@ -64,6 +64,7 @@ const page: AnimalPage = {
     treatment('t4', { givenAt: '2026-04-14T13:32:00Z', volumeMl: 6 }),
     treatment('t1', { givenAt: '2026-02-14T13:32:00Z', volumeMl: 5.7 }),
   ],
+  eggCounts: [],
   advice: {
     animal: 'a1',
     advice: 'treat',
@@ -102,6 +103,8 @@ function row(animal: string, advice: 'treat' | 'leave' | 'look-again', signs: re
 const whom: WhomView = {
   season: 'high',
   eggsPerGram: 350,
+  eggsEntered: true,
+  counted: null,
   rows: [
     row('a1', 'treat', ['eyelid-pale', 'behind-the-mob']),
     row('a8', 'treat', ['jaw-swollen']),

@@ -231,6 +231,7 @@ export const BASE: KioskState = {
   animals: [...HERD],
   seasonRevision: 0,
   herdRevision: 0,
+  wormCheck: { revision: 0, open: 0, due: 0, failed: [] },
   board: HERD.map(({ id }) => ({
     animal: id,
     milk: { kind: 'free' as const },
