@@ -1,4 +1,5 @@
 import type { CautionCode } from '../../core/dosing/cautions.ts';
+import { enReductionTest } from './en-reduction-test.ts';
 import type { Show } from './show.ts';
 
 /** What a caution says: the matter in a few words, then what is known, then what accepting it means. */
@@ -195,13 +196,13 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'test-resistant': (v, show) =>
     say(
       'Worms resist it here',
-      `The test of ${show.date(v['testedAtMs'])} found it RESISTANT in this kind of animal: ${show.percent(v['reduction'])} fewer eggs. Ask the vet for another.`,
+      `The test of ${show.localDate(v['testedAtMs'])} found it RESISTANT in this kind of animal: ${enReductionTest.change(v['reduction'] ?? 0, show)}. Ask the vet for another.`,
       'give it all the same',
     ),
   'test-low-resistant': (v, show) =>
     say(
       'Worms begin to resist it',
-      `The test of ${show.date(v['testedAtMs'])} found LOW RESISTANT in this kind of animal: ${show.percent(v['reduction'])} fewer eggs.`,
+      `The test of ${show.localDate(v['testedAtMs'])} found LOW RESISTANT in this kind of animal: ${enReductionTest.change(v['reduction'] ?? 0, show)}.`,
     ),
   'extra-label': () =>
     say('Vet’s direction', 'Not on the label for this kind of animal: on the veterinarian’s word.', ''),

@@ -130,6 +130,18 @@ export class Show {
     return this.#format(at, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
   }
 
+  /** The day of an instant on the farm with its year, such as "30 Apr 2026". */
+  localDate(at: Instant | undefined): string {
+    return at === undefined ? DASH : this.#format(at, { day: 'numeric', month: 'short', year: 'numeric' });
+  }
+
+  /** The day of an instant on the farm as a date such as "2026-04-30". */
+  isoDay(at: Instant): string {
+    const { timeZone } = this.#settings();
+    // This locale writes dates as the wire does.
+    return new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(at));
+  }
+
   /** The month of a day, such as "Apr". */
   month(at: Instant): string {
     return this.#format(at, { month: 'short', timeZone: 'UTC' });

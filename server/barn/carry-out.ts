@@ -4,7 +4,7 @@ import type { BarnContext } from './barn-context.ts';
 import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
-import { correctEggCount, logEggCount } from './egg-intents.ts';
+import { correctEggCount, logEggCount, setEggMean } from './egg-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
 import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
@@ -117,7 +117,7 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'set-worm-rule':
       return setWormRule(barn, intent);
     case 'set-egg-mean':
-      return keep(barn, 'eggsPerGram', intent.eggsPerGram);
+      return setEggMean(barn, intent.eggsPerGram);
     case 'stock-receive':
       return receiveStock(barn, intent);
     case 'stock-throw-away':

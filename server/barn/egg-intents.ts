@@ -5,6 +5,7 @@ import { factorOf } from '../../core/worms/counting-methods.ts';
 import { countNow, type EggRecord } from '../../core/worms/egg-record.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
+import { keep } from './shed-intents.ts';
 import { changeWormCheck } from './test-intents.ts';
 
 type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
@@ -53,6 +54,12 @@ export function correctEggCount(barn: BarnContext, intent: Of<'correct-egg-count
   return changeWormCheck(barn, {
     eggCounts: memory.eggCounts.map((each) => (each === entry ? corrected : each)),
   });
+}
+
+/** Keeps a mean a person entered over that of the counts; `null` takes it back. */
+export function setEggMean(barn: BarnContext, eggsPerGram: number | null): null {
+  keep(barn, 'eggsPerGram', eggsPerGram);
+  return changeWormCheck(barn, {});
 }
 
 /** Noon of a day on the farm, or now where it is today; `null` for a day to come. */

@@ -64,7 +64,25 @@ const page: AnimalPage = {
     treatment('t4', { givenAt: '2026-04-14T13:32:00Z', volumeMl: 6 }),
     treatment('t1', { givenAt: '2026-02-14T13:32:00Z', volumeMl: 5.7 }),
   ],
-  eggCounts: [],
+  eggCounts: [
+    {
+      id: 'c1',
+      animals: [{ id: 'a1', name: 'Clover' }],
+      eggs: 12,
+      method: { kind: 'slide', dungGrams: 4, suspensionMl: 60, countedMl: 0.3 },
+      factor: 50,
+      eggsPerGram: 600,
+      low: 310.04,
+      high: 1048.08,
+      purpose: 'herd',
+      test: null,
+      takenAt: '2026-04-13T12:00:00Z',
+      loggedAt: '2026-04-13T13:00:00Z',
+      by: 'Sam',
+      takenBack: false,
+      corrections: [],
+    },
+  ],
   advice: {
     animal: 'a1',
     advice: 'treat',
@@ -145,6 +163,7 @@ const newcomer: AnimalPage = {
   scores: [],
   notes: [],
   treatments: [],
+  eggCounts: [],
   advice: null,
 };
 

@@ -11,6 +11,7 @@ import type { Scene } from './scene.ts';
 import { SEASON_SCENES } from './season-scenes.ts';
 import { SETUP_SCENES } from './setup-scenes.ts';
 import { STOCK_SCENES } from './stock-scenes.ts';
+import { WORM_SCENES } from './worm-scenes.ts';
 
 function at(changes: Partial<KioskState>): KioskState {
   return { ...BASE, ...changes };
@@ -82,6 +83,7 @@ export const SCENES: readonly Scene[] = [
   { name: 'no-jug', place: 'platform', state: at({ jugs: [JUG, RIVAL] }) },
   { name: 'no-jug-none', place: 'platform', state: at({ jugs: [] }) },
   ...ANIMAL_SCENES,
+  ...WORM_SCENES,
   ...PROOF_SCENES,
   {
     name: 'visit-empty',

@@ -1,0 +1,65 @@
+import type { EggCountView } from '../../shared/egg-count.ts';
+
+/** English words of egg counts. */
+export const enEggs = {
+  none: 'No sample counted yet',
+  count: 'Count samples',
+  mean: (epg: string) => `Herd: ${epg} eggs a gram`,
+  meanOf: (animals: number, day: string, low: string, high: string) =>
+    `${low} to ${high} by counting (95 %); ${animals} animals, ${day}`,
+  noMean: 'No mean of the herd: nothing counted for it in 30 days',
+  epg: (epg: string) => `${epg} a gram`,
+  limits: (low: string, high: string) => `${low} to ${high}`,
+  seen: (eggs: number) => (eggs === 1 ? '1 egg seen' : `${eggs} eggs seen`),
+  takenBack: 'taken back',
+  few: (eggs: number) => (eggs === 1 ? '1 egg' : `${eggs} eggs`),
+  slide: (dung: string, suspension: string, counted: string) =>
+    `${dung} g in ${suspension} mL, ${counted} mL seen`,
+  told: 'as the laboratory told',
+  times: (factor: string) => `× ${factor}`,
+  purpose: {
+    herd: 'How the herd stands',
+    ill: 'It looks ill',
+    'bought-in': 'Bought in',
+    test: 'Did it work?',
+  } satisfies Record<EggCountView['purpose'], string>,
+
+  setUp: 'How was it counted?',
+  which: 'Which slide?',
+  why: 'Why?',
+  taken: 'Dung taken',
+  today: 'today',
+  yesterday: 'yesterday',
+  otherDay: 'another day',
+  dayTitle: 'Which day was the dung taken?',
+  goOn: 'Go on',
+  otherSlide: 'Another slide',
+  factorTold: 'Factor told',
+  dungTitle: 'Grams of dung',
+  suspensionTitle: 'Made up to how many mL?',
+  countedTitle: (most: string) => `How many of the ${most} mL looked through?`,
+  factorTitle: 'Eggs a gram for each egg seen',
+  whose: 'Whose sample?',
+  together: 'Mixed sample',
+  alone: 'One by one',
+  countMixed: (count: number) => (count < 2 ? 'Tap those in it' : `Count this one of ${count}`),
+  number: (names: string) => `${names}: eggs seen`,
+  logged: (names: string, epg: string, low: string, high: string) =>
+    `${names}: ${epg} a gram (${low} to ${high})`,
+
+  on: (day: string, by: string) => `${day}, counted by ${by}`,
+  limitsAre: 'Limits of counting alone, 95 %. How animals differ comes on top.',
+  wrongNumber: 'Other number',
+  newNumber: 'How many eggs were it?',
+  takeBack: 'Hold: take it back',
+  corrected: (eggs: number, day: string) => `set to ${eggs} on ${day}`,
+  row: 'Eggs',
+  neverCounted: 'not counted yet',
+
+  meanCounted: (epg: string) => `The counts say ${epg} eggs a gram`,
+  meanEntered: (epg: string) => `Entered: ${epg} eggs a gram`,
+  enterMean: 'Enter another mean',
+  useCounts: 'Use the counts',
+  forget: 'Forget it',
+  meanFeeds: 'By this mean the share to leave undosed is advised.',
+};
