@@ -77,6 +77,7 @@ test('the season is turned and a mean of eggs entered on the list of whom to tre
   app.click('worm-season');
   expect(sent(app)).toMatchObject({ type: 'set-worm-season', season: 'low' });
   app.click('egg-count');
+  app.click('enter-mean');
   for (const key of ['key-3', 'key-5', 'key-0', 'key-done']) app.click(key);
   expect(sent(app)).toMatchObject({ type: 'set-egg-mean', eggsPerGram: 350 });
   await app.close();

@@ -210,7 +210,7 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'worm-doors': ['worm-whom', 'worm-scores', 'worm-eggs', 'worm-tests'],
   'worm-scores': ['animal-tile'],
   whom: ['whom-row', 'share-left', 'worm-season', 'egg-count'],
-  'whom-eggs': ['keypad-entry'],
+  'whom-eggs': ['enter-mean', 'use-counts'],
   'visit-new-tag': ['new-tag', 'who', 'platform-live'],
   'visit-score': ['score-now', 'animal-name'],
   'skip-score': ['score-first', 'skip-not-needed'],

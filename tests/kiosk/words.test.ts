@@ -33,6 +33,8 @@ const values = {
   malesAtMs: Date.now(),
   low: 9.8,
   floor: 10,
+  reduction: 0.923,
+  testedAtMs: Date.now(),
 };
 
 test.each(CAUTION_CODES)('the caution %s has words for its matter and for what is known', (code) => {
