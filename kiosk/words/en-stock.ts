@@ -75,6 +75,5 @@ export const enStock = {
   countTitle: 'How many do you find?',
   whichLot: (medicine: string) => `Which lot is the ${medicine} in your hand?`,
   notFromStock: 'Not from stock',
-  left: (pieces: string) => `${pieces} left`,
   doNotUse: 'do not use',
 };

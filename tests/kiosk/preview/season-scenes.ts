@@ -73,7 +73,8 @@ function weatherScene(name: string, stage: WeatherImportView['stage'], files = 2
     { name: 'weather.csv', bytes: 6_100 },
     { name: 'station may 2026.csv', bytes: 900 },
   ].slice(0, files);
-  const http = { '/api/weather-import': { files: known, stage } };
+  const season: SeasonView = { season: 'low', latitude: 51.5, outlook: { kind: 'no-weather' } };
+  const http = { '/api/season': season, '/api/weather-import': { files: known, stage } };
   return { name, place: 'worm-check/season/weather', state: BASE, http };
 }
 
