@@ -43,6 +43,8 @@ export const AnimalView = z.strictObject({
   lastWeighedAt: z.string().nullable(),
   /** Numbers and letters of its visual tags. */
   visualTags: z.array(z.string()),
+  /** Ids of other animals on the farm that carry one of its numbers: picked by it, either may be meant. */
+  shares: z.array(z.string()),
   pen: z.string().nullable(),
   /** A colour mark on its coat. */
   mark: z.string().nullable(),

@@ -227,6 +227,7 @@ export const REFUSALS = [
   'needs-held-press',
   'no-such-animal',
   'no-such-tag',
+  'lost-tag',
   'tag-refused',
   'tag-in-use',
   'name-in-use',

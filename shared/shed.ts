@@ -161,6 +161,8 @@ export const ShedView = z.strictObject({
   person: z.string(),
   /** A tag that belongs to no animal, read within the last minute; `null` where there is none. */
   unknownTag: z.string().nullable(),
+  /** Ids of the animals that lost this tag once. */
+  unknownTagOf: z.array(z.string()),
 });
 /** Everything the Shed screen shows. */
 export type ShedView = z.infer<typeof ShedView>;

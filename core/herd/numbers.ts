@@ -12,12 +12,17 @@ export function sameNumber(number: string): string {
   return number.normalize('NFKC').replace(/\s+/g, '').toUpperCase();
 }
 
-/** All numbers and names that two or more animals on the farm carry: each must be settled at the animal. */
+/**
+ * All numbers and names that two or more animals on the farm carry: each must be settled at the animal. A visual tag is
+ * also held against names, since many are called by the number they wear.
+ */
 export function sharedNumbers(animals: readonly HerdAnimal[]): SharedNumber[] {
   const here = animals.filter(isPresent);
   return [
     ...shared(here, 'electronic', ({ tag }) => (tag === null ? [] : [tag])),
-    ...shared(here, 'visual', ({ visualTags }) => visualTags),
+    ...shared(here, 'visual', ({ visualTags, name }) => [...visualTags, name]).filter(({ number }) =>
+      here.some(({ visualTags }) => visualTags.some((tag) => sameNumber(tag) === sameNumber(number))),
+    ),
     ...shared(here, 'name', ({ name }) => [name]),
   ];
 }

@@ -18,6 +18,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'needs-held-press':
     'Another jug is in service that might be the one in your hand. Check the number and hold the button.',
   'no-such-animal': 'There is no such animal here. Enrol it at Shed first.',
+  'lost-tag': 'An animal here lost this tag once. Look who wears it now, and pick that animal on the screen.',
   'no-such-tag': 'This tag belongs to no animal yet. Enrol the animal at Shed and give it the tag.',
   'tag-refused':
     'This is not an animal tag number: 15 digits, a country or maker code from 001 to 998, and a number that fits.',

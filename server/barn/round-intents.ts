@@ -1,4 +1,5 @@
 import { checkTag } from '../../core/herd/tag.ts';
+import { tagOwner } from '../../core/herd/tag-owner.ts';
 import { vetTime } from '../../core/medicine/approval.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
 import { effectOf } from '../../core/round/day-book.ts';
@@ -14,12 +15,12 @@ type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
 export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | null {
   const checked = checkTag(intent.tag);
   if (!checked.ok) return 'tag-refused';
-  const animal = barn.memory.animals.find((candidate) => candidate.tag === checked.tag);
-  if (animal === undefined) {
+  const owner = tagOwner(checked.tag, barn.memory.animals);
+  if (owner.kind !== 'wears') {
     barn.memory = { ...barn.memory, unknownTag: { tag: checked.tag, at: barn.clock.now().uptimeMs } };
-    return 'no-such-tag';
+    return owner.kind === 'wore' ? 'lost-tag' : 'no-such-tag';
   }
-  return runRound(barn, { type: 'identified', animalId: animal.id, via: 'wand' });
+  return runRound(barn, { type: 'identified', animalId: owner.animalId, via: 'wand' });
 }
 
 /** A dose given, whole or not, with what the marks say of the rest. */

@@ -18,7 +18,7 @@ export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): 
   const { context } = barn;
   app.get('/api/animals', async () => {
     const herd = adviceNow(context);
-    return context.memory.animals.map((animal) => animalView(animal, herd));
+    return context.memory.animals.map((animal) => animalView(animal, herd, context.memory.animals));
   });
   app.get<{ Params: { id: string } }>('/api/animals/:id', async ({ params }, reply) => {
     const page = animalPage(context, params.id);

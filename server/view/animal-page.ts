@@ -26,7 +26,7 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
   const judged = weighingsOf(animal, own, store);
   const names = [...memory.animals, ...memory.gone];
   return {
-    animal: animalView(animal, herd),
+    animal: animalView(animal, herd, memory.animals),
     life: animal.life.kind,
     leftAt: animal.life.kind === 'present' ? null : rfc3339(animal.life.atMs),
     formerTags: animal.formerTags.map(({ number }) => number),

@@ -1,16 +1,18 @@
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import type { AnimalView } from '../../shared/animal.ts';
 import type { HerdAdvice } from '../herd/advice-now.ts';
+import { sharedNow } from '../herd/shared-now.ts';
 import { rfc3339 } from './times.ts';
 
 function dateOf(atMs: number | null): string | null {
   return atMs === null ? null : rfc3339(atMs);
 }
 
-/** An animal as the wire carries it; `advice` is that of the whole herd. */
+/** An animal as the wire carries it; `advice` and numbers shared are those of the whole herd. */
 export function animalView(
   animal: HerdAnimal,
   { byAnimal, scored }: Pick<HerdAdvice, 'byAnimal' | 'scored'>,
+  herd: readonly HerdAnimal[],
 ): AnimalView {
   return {
     id: animal.id,
@@ -25,6 +27,7 @@ export function animalView(
     lastWeightGrams: animal.lastWeight?.mass.value ?? null,
     lastWeighedAt: animal.lastWeight === null ? null : rfc3339(animal.lastWeight.atMs),
     visualTags: [...animal.visualTags],
+    shares: [...(sharedNow(herd).get(animal.id) ?? [])],
     pen: animal.pen,
     mark: animal.mark,
     photo: animal.photo,

@@ -1,8 +1,9 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
+import { tagOwner } from '../../core/herd/tag-owner.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
-import { syringesOnHand } from '../barn/memory.ts';
+import { type Memory, syringesOnHand } from '../barn/memory.ts';
 import { UNKNOWN_TAG_MS } from '../barn/shed-intents.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import { adviceNow } from '../herd/advice-now.ts';
@@ -63,7 +64,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     offer:
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
-    animals: memory.animals.map((animal) => animalView(animal, adviceNow(barn))),
+    animals: memory.animals.map((animal) => animalView(animal, adviceNow(barn), memory.animals)),
     board: boardView({
       entries: memory.entries,
       animals: memory.animals,
@@ -129,7 +130,13 @@ function shedView(barn: BarnContext, standing: Standing): ShedView {
     people: config.people,
     person: settings.person,
     unknownTag: recent ? unknownTag.tag : null,
+    unknownTagOf: recent ? lostBy(unknownTag.tag, memory.animals) : [],
   };
+}
+
+function lostBy(tag: string, animals: Memory['animals']): string[] {
+  const owner = tagOwner(tag, animals);
+  return owner.kind === 'wore' ? [...owner.animalIds] : [];
 }
 
 /** The panel as the wire carries it. */

@@ -167,3 +167,21 @@ test('hours off feed are keyed, for the weight or for the round', async () => {
   expect(sent(app)).toMatchObject({ type: 'weight-off-feed', hours: 12, round: true });
   await app.close();
 });
+
+test('a lost tag read again at the platform is answered by one tap, and nobody is named before', async () => {
+  const app = await open('visit-lost-tag');
+  expect(app.get('lost-tag').textContent).toContain('lost by Clover');
+  app.click('lost-tag');
+  expect(sent(app)).toMatchObject({ type: 'pick-animal', animalId: 'a1' });
+  await app.close();
+});
+
+test('of two animals that carry one number the kiosk asks which, before either is taken', async () => {
+  const app = await open('which-of-two');
+  expect(sent(app)).toBeUndefined();
+  const tiles = [...app.get('which-of-two').querySelectorAll<HTMLElement>('[data-testid="animal-tile"]')];
+  expect(tiles.map(({ dataset }) => dataset['animal'])).toEqual(['a1', 'a2']);
+  tiles[1]?.click();
+  expect(sent(app)).toMatchObject({ type: 'pick-animal', animalId: 'a2' });
+  await app.close();
+});

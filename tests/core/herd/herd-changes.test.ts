@@ -103,6 +103,14 @@ describe('one number on two animals', () => {
     ]);
   });
 
+  test('is found between a tag and a name, since many are called by the number they wear', () => {
+    const found = sharedNumbers([
+      makeHerdAnimal({ id: 'a', name: '417', tag: null, visualTags: [] }),
+      makeHerdAnimal({ id: 'b', name: 'Berta', tag: null, visualTags: ['417'] }),
+    ]);
+    expect(found).toEqual([{ number: '417', kind: 'visual', animalIds: ['b', 'a'].sort() }]);
+  });
+
   test('is not found twice on one animal', () => {
     expect(sharedNumbers([makeHerdAnimal({ visualTags: ['7', ' 7'] })])).toEqual([]);
   });

@@ -235,6 +235,15 @@ const pictures = {
   '/api/animals/a1': { ...page, animal: { ...clover, photo: 'p.svg', inMilkSince: '2025-04-30T00:00:00Z' } },
 };
 
+/** Clover and Juniper both wear number 12. */
+const twins: KioskState = {
+  ...state,
+  animals: animals.map((animal) => {
+    const [other] = ({ a1: ['a2'], a2: ['a1'] } as Record<string, string[]>)[animal.id] ?? [];
+    return other === undefined ? animal : { ...animal, visualTags: ['12'], shares: [other] };
+  }),
+};
+
 /** The animals, their pages, scores and whom to treat. */
 export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animals', 'animals'),
@@ -297,7 +306,7 @@ export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animal-mark', 'animals/a1/edit/mark'),
   scene('animal-tag', 'animals/a1/edit/tag'),
   scene('animal-tag-read', 'animals/a1/edit/tag', {
-    state: { ...state, shed: { ...state.shed, unknownTag: '982000123456999' } },
+    state: { ...state, shed: { ...state.shed, unknownTag: '982000123456999', unknownTagOf: ['a4'] } },
   }),
   scene('animal-gone', 'animals/a1/edit/gone'),
   scene('worm-doors', 'worm-check'),
@@ -339,6 +348,45 @@ export const ANIMAL_SCENES: readonly Scene[] = [
         likely: animals.map(({ id }) => id),
         unanswered: [],
       },
+    },
+  }),
+  scene('visit-lost-tag', 'platform', {
+    state: {
+      ...state,
+      platform: { ...state.platform, verdict: 'settling', live: 12_600 },
+      shed: { ...state.shed, unknownTag: '982000123456000', unknownTagOf: ['a1'] },
+      round: {
+        step: 'visit',
+        jugId: 'j7',
+        animal: null,
+        weight: null,
+        onDeck: true,
+        likely: animals.map(({ id }) => id),
+        unanswered: [],
+      },
+    },
+  }),
+  scene('which-of-two', 'platform', {
+    taps: ['animal-tile'],
+    state: {
+      ...twins,
+      platform: { ...state.platform, verdict: 'held', live: 24_600, held: 24_600 },
+      round: {
+        step: 'visit',
+        jugId: 'j7',
+        animal: null,
+        weight: { grams: 24_600, uncertaintyGrams: 60, at: '2026-04-14T14:02:00Z' },
+        onDeck: true,
+        likely: ['a1'],
+        unanswered: [],
+      },
+    },
+  }),
+  scene('animals-twice', 'animals', { state: twins }),
+  scene('animal-twice', 'animals/a1', {
+    state: twins,
+    http: {
+      '/api/animals/a1': { ...page, animal: { ...clover, shares: ['a2'] } },
     },
   }),
   scene('visit-score', 'platform', {

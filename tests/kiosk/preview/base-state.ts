@@ -35,6 +35,7 @@ function animal(
     pen: null,
     mark: null,
     photo: null,
+    shares: [],
     kiddedAt: null,
     inMilkSince: null,
     advice: null,
@@ -350,5 +351,6 @@ export const BASE: KioskState = {
     people: ['Sam', 'Alex', 'Robin'],
     person: 'Sam',
     unknownTag: null,
+    unknownTagOf: [],
   },
 };

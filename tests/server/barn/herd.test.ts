@@ -3,6 +3,7 @@ import { DAY_MS } from '../../../core/moment.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
 import { adviceNow } from '../../../server/herd/advice-now.ts';
 import { animalPage, whomView } from '../../../server/view/animal-page.ts';
+import { stateView } from '../../../server/view/state-view.ts';
 import { bringToOffer, GOAT, type TestBarn, testBarn } from '../make/test-barn.ts';
 
 const NOTHING = { eyelid: null, body: null, soiling: null, jaw: null, coat: null } as const;
@@ -58,6 +59,49 @@ describe('what is kept of an animal', () => {
     const offerId = bringToOffer(barn);
     barn.send({ type: 'edit-animal', animalId: GOAT.id, edit: { what: 'milk', inMilk: true } });
     expect(barn.send({ type: 'give', offerId, outcome: 'whole' })).toMatchObject({ code: 'offer-ended' });
+  });
+});
+
+describe('a tag that was lost', () => {
+  test('and is read again names no animal by itself: the screen says who lost it, and the person who it is', () => {
+    const barn = testBarn();
+    barn.send({ type: 'retag', animalId: GOAT.id, tag: '998000000000999' });
+    barn.send({ type: 'take-jug', jugId: 'jug-1' });
+    barn.send({ type: 'prove-jug', jugId: 'jug-1', deliberate: false });
+    expect(barn.send({ type: 'read-tag', tag: GOAT.tag ?? '' })).toMatchObject({
+      ok: false,
+      code: 'lost-tag',
+    });
+    const standing = { bootId: 'b', demo: false, problem: null, devices: () => [] };
+    expect(stateView(barn.barn.context, standing).shed).toMatchObject({
+      unknownTag: GOAT.tag,
+      unknownTagOf: [GOAT.id],
+    });
+    expect(animalPage(barn.barn.context, GOAT.id)?.formerTags).toEqual([GOAT.tag]);
+  });
+
+  test('and is worn again leaves both numbers in its history', () => {
+    const barn = testBarn();
+    barn.send({ type: 'retag', animalId: GOAT.id, tag: '998000000000999' });
+    expect(barn.send({ type: 'retag', animalId: GOAT.id, tag: GOAT.tag ?? '' }).ok).toBe(true);
+    expect(barn.send({ type: 'read-tag', tag: '998000000000999' })).toMatchObject({ code: 'lost-tag' });
+    expect(onFarm(barn, GOAT.id)?.tag).toBe(GOAT.tag);
+  });
+});
+
+describe('a number two animals carry', () => {
+  test('is told at both, until one has another', () => {
+    const barn = testBarn();
+    const name = onFarm(barn, 'goat-2')?.name ?? '';
+    const shares = () => {
+      const view = animalPage(barn.barn.context, GOAT.id)?.animal.shares;
+      return [view, animalPage(barn.barn.context, 'goat-2')?.animal.shares];
+    };
+    expect(shares()).toEqual([[], []]);
+    barn.send({ type: 'retag-visual', animalId: GOAT.id, lost: null, fresh: name });
+    expect(shares()).toEqual([['goat-2'], [GOAT.id]]);
+    barn.send({ type: 'retag-visual', animalId: GOAT.id, lost: name, fresh: '99' });
+    expect(shares()).toEqual([[], []]);
   });
 });
 
