@@ -44,6 +44,9 @@ export const VET_ONLY: Line = {
 /** Days before the same active may follow without asking, where no source gives them. */
 export const REPEAT_GUARD: Figure = { value: 14, evidence: 'own-guard', source: OWN };
 
+/** Hours a mixed jug stays in use where its packet says nothing. */
+export const JUG_LIFE_GUARD: Figure = { value: 12, evidence: 'own-guard', source: OWN };
+
 /** What is said of every ready-made liquid whose label states no more than its strength. */
 export const LABEL_LIQUID: Pick<Liquid, 'form' | 'strengthUncertainty' | 'bottlesMl' | 'openLifeDays'> = {
   form: 'liquid',

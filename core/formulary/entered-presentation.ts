@@ -3,9 +3,8 @@ import { packetsOf } from '../medicine/formulary.ts';
 import type { Medicine } from '../medicine/medicine.ts';
 import { Liquid, Packet, type Presentation } from '../medicine/presentation.ts';
 import { type NamedVolume, namedMl } from '../medicine/printed.ts';
-import { LABEL_LIQUID } from './common.ts';
+import { JUG_LIFE_GUARD, LABEL_LIQUID } from './common.ts';
 import { type CannotKeep, type EnteredBy, enteredSource, keptAs } from './entered.ts';
-import { OWN } from './sources.ts';
 
 /** A packet as its label is read off: what the label does not print is `null`. */
 export interface EnteredPacket {
@@ -29,9 +28,6 @@ export interface EnteredLiquid {
 
 /** A packet or a bottle as its label is read off. */
 export type EnteredPresentation = EnteredPacket | EnteredLiquid;
-
-/** Hours a jug stays in use where its label says nothing. */
-export const JUG_LIFE_GUARD: Figure = { value: 12, evidence: 'own-guard', source: OWN };
 
 /** What a gram of a powder adds to its water where nothing was read of this one. */
 const ANY_POWDER: Packet['volumePerGram'] = {

@@ -23,6 +23,7 @@ export const enShed = {
   approvedBy: (name: string, day: string) => `Approved by ${name}, ${day}`,
   onLabel: 'on the label',
   onVet: 'on the vet’s word',
+  onVetNamed: (vet: string) => `on the word of ${vet}`,
   use: { label: 'on the label', 'extra-label': 'vet’s direction' } satisfies Record<
     RegimenView['use'],
     string
@@ -64,6 +65,11 @@ export const enShed = {
   vetDays: 'Days the vet gave',
   vetRate: 'mg/kg the vet gave',
   vetDaysAt: (rate: string) => `At ${rate}: days the vet gave`,
+  whichVet: 'On whose word?',
+  noVetYet: 'No veterinarian has been named yet.',
+  vetNew: 'Another name…',
+  vetUnnamed: 'No name',
+  vetName: 'The vet’s name',
   holdApprove: 'Hold: approve',
   withdraw: 'Hold: withdraw',
   whoWorks: 'Who is working?',

@@ -14,6 +14,7 @@ import { enDayBook } from './en-day-book.ts';
 import { enDoseCard } from './en-dose-card.ts';
 import { enGrowth } from './en-growth.ts';
 import { enHerdFile } from './en-herd-file.ts';
+import { enMedicines } from './en-medicines.ts';
 import { enMixing } from './en-mixing.ts';
 import { enPhoto } from './en-photo.ts';
 import { enSeason } from './en-season.ts';
@@ -40,6 +41,7 @@ export const en = {
   check: enCheck,
   dayBook: enDayBook,
   doseCard: enDoseCard,
+  medicines: enMedicines,
   mixing: enMixing,
   photo: enPhoto,
   setup: enSetup,
@@ -327,7 +329,7 @@ export const en = {
   },
 
   shed: enShed,
-  keypad: { erase: 'Erase', done: 'Done' },
+  keypad: { erase: 'Erase', done: 'Done', space: 'Space' },
   stepper: { less: 'Less', more: 'More' },
 
   tray: {

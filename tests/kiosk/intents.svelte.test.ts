@@ -81,21 +81,6 @@ test.each([
   ['jug-pour-far-over', 'mix-next', { type: 'mix-poured', deliberate: true }],
   ['jug-powder-weighed-far', 'powder-in', { type: 'mix-powder-in', deliberate: true }],
   ['jug-kept', 'jug-discard', { type: 'jug-discard', jugId: 'j7' }],
-  ['shed-rule-approved', 'withdraw-approval', { type: 'withdraw-approval', regimenId: 'levamisole-sheep' }],
-  [
-    'shed-approve-vet',
-    'approve-vet',
-    {
-      type: 'approve',
-      regimenId: 'levamisole-goat',
-      direction: 'veterinarian',
-      meatHours: null,
-      milkHours: null,
-      meatDays: null,
-      milkDays: 2,
-      targetMgPerKg: null,
-    },
-  ],
 ])('in %s only a held press on %s counts', (scene, testid, wish) => {
   const page = open(scene);
   page.click(testid);
@@ -132,11 +117,6 @@ test('the animal that was logged is not among those it may have been', () => {
   page.click('animal-tile');
   holdDown(page, 'correct-confirm');
   expect(page.socket.intents).toMatchObject([{ what: { kind: 'wrong-animal', animalId: 'a2' } }]);
-});
-
-test('off the label, the label in hand cannot approve', () => {
-  const page = open('shed-approve');
-  expect(page.get('approve-label')).toHaveProperty('disabled', true);
 });
 
 test('a syringe tapped joins the whole list of those on hand', () => {

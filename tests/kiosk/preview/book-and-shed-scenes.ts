@@ -54,7 +54,7 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
     name: 'shed-approve-vet',
     place: 'shed/rules/levamisole-goat/approve',
     state: at({}),
-    taps: ['approve-by-vet', 'vet-milk-more', 'vet-milk-more'],
+    taps: ['approve-by-vet', 'vet-unnamed', 'vet-milk-more', 'vet-milk-more'],
   },
   { name: 'shed-people', place: 'shed/people', state: at({}) },
   { name: 'shed-screen', place: 'shed/screen', state: at({}) },

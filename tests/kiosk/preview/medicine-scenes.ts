@@ -79,7 +79,7 @@ export const MEDICINE_SCENES: readonly Scene[] = [
     name: 'shed-approve-rate-days',
     place: 'shed/rules/fenbendazole-sheep/approve',
     state: at({}),
-    taps: ['approve-by-vet', 'key-5', 'key-done'],
+    taps: ['approve-by-vet', 'key-5', 'key-done', 'vet-unnamed'],
   },
   {
     name: 'shed-rules-trouble',

@@ -6,6 +6,7 @@ import { CHECK_SCENES } from './check-scenes.ts';
 import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
 import { JUG_SCENES } from './jug-scenes.ts';
 import { MEDICINE_SCENES } from './medicine-scenes.ts';
+import { OWN_MEDICINE_SCENES } from './own-medicine-scenes.ts';
 import { PROOF_SCENES } from './proof-scenes.ts';
 import type { Scene } from './scene.ts';
 import { SEASON_SCENES } from './season-scenes.ts';
@@ -308,6 +309,7 @@ export const SCENES: readonly Scene[] = [
   ...BOOK_AND_SHED_SCENES,
   ...CHECK_SCENES,
   ...MEDICINE_SCENES,
+  ...OWN_MEDICINE_SCENES,
   ...DOSE_CARD_SCENES,
   ...SETUP_SCENES,
   ...STOCK_SCENES,
