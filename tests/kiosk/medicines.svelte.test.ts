@@ -171,7 +171,8 @@ describe('a rule', () => {
     page.patch({ shed: withOwn({ rule: true }).shed });
     expect(page.text('kept')).toContain('approves');
     page.click('kept-approve');
-    expect(page.get('regimen').dataset['approved']).toBe('false');
+    const rule = await soon(() => page.get('regimen'));
+    expect(rule.dataset['approved']).toBe('false');
   });
 
   test('of 0.2 mg/kg printed as 0.91 mg/lb is refused where it is entered', async () => {
