@@ -66,11 +66,18 @@ export function ruleQuestions(
     id: 'repeat' | 'meat' | 'milk' | 'min-age' | 'bred' | 'males',
     units: readonly (keyof typeof MOST)[],
     not: readonly Choice[],
+    zero?: true,
   ): Question => ({
     id,
     label: label[id],
     title: ask[id],
-    ask: { kind: 'key', decimal: false, units: units.map(unitOf), instead: not },
+    ask: {
+      kind: 'key',
+      decimal: false,
+      units: units.map(unitOf),
+      instead: not,
+      ...(zero === undefined ? {} : { zero }),
+    },
   });
   const none = (name: string, shown = name): Choice => ({ id: 'none', name, shown });
   const noTime = [
@@ -93,8 +100,8 @@ export function ruleQuestions(
     rate('ceiling', [none(instead.notPrinted, ceiling === null ? instead.notPrinted : guarded(ceiling))]),
     rate('floor', [none(instead.notPrinted)]),
     span('repeat', ['days', 'weeks'], [none(guard(repeat), guarded(repeat))]),
-    span('meat', ['hours', 'days'], noTime),
-    span('milk', ['hours', 'days'], noTime),
+    span('meat', ['hours', 'days'], noTime, true),
+    span('milk', ['hours', 'days'], noTime, true),
     span('min-age', ['days', 'weeks', 'months'], [none(instead.noLimit)]),
     {
       id: 'min-weight',

@@ -46,6 +46,8 @@ export interface Question {
         readonly units: readonly Unit[];
         /** What may be answered instead of a number. */
         readonly instead: readonly Choice[];
+        /** Whether nothing may be tapped: a sentence of its own refuses it. */
+        readonly zero?: true;
       };
 }
 
@@ -118,6 +120,22 @@ export function tidy(questions: readonly Question[], draft: Draft): Draft {
 /** The first question that has no answer. */
 export function nextOf(questions: readonly Question[], draft: Draft): Question | undefined {
   return questions.find(({ id }) => draft[id] === undefined);
+}
+
+/** Why a number is more or less than is taken, or `null`. */
+export function outOfRange(
+  questions: readonly Question[],
+  draft: Draft,
+  id: string,
+  words: Words,
+  show: Show,
+): Contradiction | null {
+  const ask = questions.find((question) => question.id === id)?.ask;
+  const answer = keyed(draft, id);
+  if (ask?.kind !== 'key' || answer === null) return null;
+  const most = ask.units.find((unit) => unit.id === answer.unit)?.most ?? 0;
+  if ((answer.count > 0 || ask.zero === true) && answer.count <= most) return null;
+  return { between: [id], says: words.medicines.outOfRange(show.number(most)) };
 }
 
 /** An answer as it is shown, in the words it was chosen by; a dash where there is none. */
