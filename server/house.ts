@@ -83,7 +83,8 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   // The demo has a file of its own: what is tried there reaches no real work.
   const medicines = medicinesFile(options.dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
   const memory = loadMemory(store, defaultSettings(config), medicines.read());
-  for (const { treatment } of memory.entries) clock.sawRecordAt(treatment.givenAtMs);
+  const latestGivenMs = store.dayBook.latestGivenMs();
+  if (latestGivenMs !== null) clock.sawRecordAt(latestGivenMs);
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
   const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
   for (const check of checks) if (check !== null) clock.sawRecordAt(check.atMs);

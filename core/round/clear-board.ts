@@ -41,15 +41,20 @@ export function holdsOf(
   for (const entry of entries) {
     const { animalId } = effectOf(entry);
     if (animalId === null) continue;
-    const ruled = isRuled(entry, species.get(animalId) ?? null);
-    const of = (what: 'meat' | 'milk'): Hold => holdOf(entry, what, ruled, zone);
+    const own = holdsOfOne(entry, species.get(animalId) ?? null, zone);
     const before = holds.get(animalId);
     holds.set(animalId, {
-      meat: longer(before?.meat, of('meat')),
-      milk: longer(before?.milk, of('milk')),
+      meat: longer(before?.meat, own.meat),
+      milk: longer(before?.milk, own.milk),
     });
   }
   return holds;
+}
+
+/** What one treatment keeps back of the animal that swallowed it, by the species of that animal where it is known. */
+export function holdsOfOne(entry: DayBookEntry, species: Animal['species'] | null, zone: TimeZone): Holds {
+  const ruled = isRuled(entry, species);
+  return { meat: holdOf(entry, 'meat', ruled, zone), milk: holdOf(entry, 'milk', ruled, zone) };
 }
 
 /** Whether the rule of a treatment is one for the animal that swallowed it and for what it swallowed. */

@@ -1,8 +1,5 @@
 import type { EarlierDose, Rest } from '../dosing/repeats.ts';
-import type { Animal } from '../herd/animal.ts';
-import type { Jug } from '../mixing/jug.ts';
 import { activeIn } from '../quantity/strength.ts';
-import { millilitres } from '../quantity/volume.ts';
 import type { Correction, Treatment } from './treatment.ts';
 
 /** A treatment with the corrections that stand beside it, oldest first. */
@@ -43,6 +40,20 @@ export function effectOf({ treatment, corrections }: DayBookEntry): Effect {
   return given ? { animalId, volumeMl } : { animalId: null, volumeMl: 0 };
 }
 
+/** The animal that stood on the platform: the one named last, whether or not it swallowed anything. */
+export function stoodOnPlatform(entry: DayBookEntry): string {
+  const { animalId } = effectOf(entry);
+  if (animalId !== null) return animalId;
+  const named = entry.corrections.findLast(({ what }) => what.kind === 'wrong-animal')?.what;
+  return named?.kind === 'wrong-animal' ? named.animalId : entry.treatment.offer.animal.id;
+}
+
+/** Every animal a treatment was ever said to be of: the one on the platform, and those its corrections name. */
+export function animalsNamed({ treatment, corrections }: DayBookEntry): string[] {
+  const named = corrections.flatMap(({ what }) => (what.kind === 'wrong-animal' ? [what.animalId] : []));
+  return [...new Set([treatment.offer.animal.id, ...named])];
+}
+
 /** The doses that really went into animals, in the order they were logged, as the cautions need them. */
 export function earlierDoses(entries: readonly DayBookEntry[]): EarlierDose[] {
   return entries.flatMap((entry) => {
@@ -59,45 +70,4 @@ function restOf({ treatment, corrections }: DayBookEntry): Rest | null {
   if (outcome !== 'part' || left === null) return null;
   if (corrections.some(({ what }) => what.kind !== 'vet-time')) return null;
   return { regimenId: offer.regimen.id, active: activeIn(left, offer.jug.strength) };
-}
-
-/** Millilitres drawn from a jug. A dose taken back as not given stays in the jug. */
-export function drawnFrom(jugId: string, entries: readonly DayBookEntry[]): number {
-  return entries
-    .filter((entry) => entry.treatment.offer.jug.id === jugId)
-    .reduce((sum, entry) => sum + effectOf(entry).volumeMl, 0);
-}
-
-/** Jugs with what the day book says was drawn from each. */
-export function withDrawn(jugs: readonly Jug[], entries: readonly DayBookEntry[]): Jug[] {
-  return jugs.map((jug) => {
-    const taken = entries
-      .filter((entry) => entry.treatment.offer.jug.id === jug.id && effectOf(entry).animalId !== null)
-      .map((entry) => ({ plan: entry.treatment.offer.dose.plan, volumeMl: effectOf(entry).volumeMl }));
-    return {
-      ...jug,
-      drawn: millilitres(drawnFrom(jug.id, entries)),
-      drawnDoubt: millilitres(taken.reduce((sum, { plan, volumeMl }) => sum + plan.relative * volumeMl, 0)),
-      draws: taken.reduce((sum, { plan }) => sum + plan.draws.length, 0),
-    };
-  });
-}
-
-/** Animals with the newest weight the day book holds for each, where that is newer than the one they came with. */
-export function withLastWeights<A extends Animal>(
-  animals: readonly A[],
-  entries: readonly DayBookEntry[],
-): A[] {
-  const newest = new Map<string, NonNullable<Animal['lastWeight']>>();
-  for (const entry of entries) {
-    const { animalId } = effectOf(entry);
-    const { weight } = entry.treatment.offer;
-    if (animalId === null || weight.atMs < (newest.get(animalId)?.atMs ?? 0)) continue;
-    newest.set(animalId, { mass: weight.held.mass, atMs: weight.atMs });
-  }
-  return animals.map((animal) => {
-    const weight = newest.get(animal.id);
-    const isNewer = weight !== undefined && weight.atMs >= (animal.lastWeight?.atMs ?? 0);
-    return isNewer ? { ...animal, lastWeight: weight } : animal;
-  });
 }

@@ -38,7 +38,7 @@ export function openNewBottle(
   });
   store.jugs.add(bottle);
   clock.sawRecordAt(bottle.mixedAtMs);
-  barn.memory = { ...memory, jugs: [bottle, ...memory.jugs] };
+  barn.memory = { ...memory, jugs: store.jugs.atHand() };
   if (bottle.stock !== null) takeFromStock(barn, bottle.stock.lotId, bottle.stock.pieces, bottle.id);
   runRound(barn, { type: 'world-changed', what: 'jugs' });
   return null;

@@ -4,6 +4,7 @@ import type { ScaleCheck } from '../../core/checking/scale-check-state.ts';
 import { type ScaleChecking, USUAL_CHECK_DAYS } from '../../core/checking/standing.ts';
 import { NO_SYRINGE_CHECK } from '../../core/checking/syringe-check.ts';
 import type { SyringeCheck, SyringeCheckRecord } from '../../core/checking/syringe-check-state.ts';
+import type { EarlierDose } from '../../core/dosing/repeats.ts';
 import { SYRINGE_CATALOGUE, type Syringe } from '../../core/dosing/syringe.ts';
 import { type HerdAnimal, isPresent } from '../../core/herd/herd-animal.ts';
 import type { Mixing } from '../../core/jug/state.ts';
@@ -13,7 +14,7 @@ import type { Formulary } from '../../core/medicine/formulary.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
 import type { Vessel } from '../../core/mixing/vessel.ts';
 import type { ReductionTest } from '../../core/reduction/reduction-test.ts';
-import { type DayBookEntry, withDrawn, withLastWeights } from '../../core/round/day-book.ts';
+import { animalsNamed, type DayBookEntry } from '../../core/round/day-book.ts';
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
 import { type StockLot, tally } from '../../core/stock/lot.ts';
 import { type Bench, BLANK_BENCH } from '../../core/weighing/bench.ts';
@@ -22,7 +23,8 @@ import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { EggEntry } from '../../core/worms/egg-record.ts';
 import type { OwnThreshold } from '../../core/worms/farm-rules.ts';
 import { NOTHING_OWN, type OwnMedicines } from '../formulary/own-medicines.ts';
-import { lastBelieved, weighingsOf, withoutWrong } from '../herd/history.ts';
+import { lastWeightOf } from '../herd/history.ts';
+import type { NumberedEntry } from '../store/book-records.ts';
 import type { AnimalScores } from '../store/scores.ts';
 import type { Settings } from '../store/settings.ts';
 import type { Store } from '../store/store.ts';
@@ -55,14 +57,17 @@ export interface Memory {
   readonly herdRevision: number;
   /** The newest scores by animal, oldest first. */
   readonly scores: ReadonlyMap<string, readonly AnimalScores[]>;
-  /** Weights somebody said to be wrong, as `weightKey` makes them. */
-  readonly wrongWeights: ReadonlySet<string>;
   readonly jugs: readonly Jug[];
   /** The lots of packets and bottles that ever came in. */
   readonly stock: readonly StockLot[];
   /** The farm's empty jugs, those weighed anew or given up too. */
   readonly vessels: readonly Vessel[];
-  readonly entries: readonly DayBookEntry[];
+  /** The newest rows of the day book, newest first; all others are read from the disk where they are needed. */
+  readonly recent: readonly NumberedEntry[];
+  /** Earlier doses of the animals on the farm, as far as a caution can tell them apart. */
+  readonly earlier: readonly EarlierDose[];
+  /** By animal, the treatments that decide what is kept back of it, however old; oldest first. */
+  readonly keepingBack: ReadonlyMap<string, readonly DayBookEntry[]>;
   /** Egg counts with their corrections, in the order they were logged. */
   readonly eggCounts: readonly EggEntry[];
   /** Reduction tests in the order they were planned. */
@@ -86,6 +91,9 @@ export interface Memory {
   /** A tag that belongs to no animal, and the uptime it was read at. */
   readonly unknownTag: { readonly tag: string; readonly at: number } | null;
 }
+
+/** How many rows of the day book are held in memory: those the state carries. */
+export const RECENT_KEPT = 60;
 
 /** How many scores of each animal are held in memory; more than a look a day while any of them counts. */
 export const SCORES_KEPT = 20;
@@ -118,14 +126,8 @@ export function loadMemory(
   defaults: Settings,
   ownMedicines: OwnMedicines = NOTHING_OWN,
 ): Memory {
-  const entries = store.dayBook.entries();
-  const wrongWeights = store.weightWords.wrong();
   const herd = store.animals.all();
   const present = herd.filter(isPresent);
-  const weighed = present.map((animal) => ({
-    ...animal,
-    lastWeight: lastBelieved(weighingsOf(animal, [], store)),
-  }));
   return {
     deck: BLANK_DECK,
     bench: BLANK_BENCH,
@@ -139,18 +141,19 @@ export function loadMemory(
       bench: store.scaleChecks.latest('bench'),
     },
     syringeChecks: store.syringeChecks.latest(),
-    wrongWeights,
-    animals: withLastWeights(weighed, withoutWrong(entries, wrongWeights)),
+    animals: present.map((animal) => ({ ...animal, lastWeight: lastWeightOf(animal, store) })),
     gone: herd.filter((animal) => !isPresent(animal)),
     takenIn: null,
     weatherTaken: null,
     seasonRevision: 0,
     herdRevision: 0,
     scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
-    jugs: withDrawn(store.jugs.all(), entries),
+    jugs: store.jugs.atHand(),
     stock: tally(store.stock.lots(), store.stock.events()),
     vessels: store.vessels.all(),
-    entries,
+    recent: store.dayBook.newest(RECENT_KEPT),
+    earlier: present.flatMap(({ id }) => store.dayBook.earlierDoses(id)),
+    keepingBack: new Map(present.map(({ id }) => [id, store.dayBook.keepingBack(id)])),
     ...formularyOf(ownMedicines),
     eggCounts: store.eggCounts.entries(),
     reductionTests: store.reductionTests.all(),
@@ -168,13 +171,24 @@ export function formularyOf({ formulary, own, retired, trouble }: OwnMedicines) 
   return { formulary, ownIds: own, retiredIds: retired, formularyTrouble: trouble };
 }
 
-/** Memory after the day book grew: weights and jug contents follow from it. */
-export function withEntries(memory: Memory, entries: readonly DayBookEntry[]): Memory {
+/** Memory after a treatment was written or corrected: what follows from it is read anew, and nothing else. */
+export function withEntry(memory: Memory, store: Store, entry: NumberedEntry): Memory {
+  const { dayBook } = store;
+  const { jug } = entry.treatment.offer;
+  const touched = animalsNamed(entry);
+  const keepingBack = new Map(memory.keepingBack);
+  for (const id of touched) keepingBack.set(id, dayBook.keepingBack(id));
+  const others = memory.earlier.filter(({ animalId }) => !touched.includes(animalId));
+  const drawnFrom = store.jugs.find(jug.id);
   return {
     ...memory,
-    entries,
-    animals: withLastWeights(memory.animals, withoutWrong(entries, memory.wrongWeights)),
-    jugs: withDrawn(memory.jugs, entries),
+    recent: dayBook.newest(RECENT_KEPT),
+    earlier: [...others, ...touched.flatMap((id) => dayBook.earlierDoses(id))],
+    keepingBack,
+    animals: memory.animals.map((animal) =>
+      touched.includes(animal.id) ? { ...animal, lastWeight: lastWeightOf(animal, store) } : animal,
+    ),
+    jugs: memory.jugs.map((each) => (each.id === drawnFrom?.id ? drawnFrom : each)),
   };
 }
 

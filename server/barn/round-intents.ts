@@ -6,7 +6,7 @@ import { effectOf } from '../../core/round/day-book.ts';
 import type { Correction } from '../../core/round/treatment.ts';
 import type { CorrectionKind, Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
-import { withEntries } from './memory.ts';
+import { withEntry } from './memory.ts';
 import { runRound } from './run-round.ts';
 
 type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
@@ -32,7 +32,7 @@ export function give(barn: BarnContext, { offerId, outcome, leftMl = null }: Of<
 /** A correcting entry: it stands beside its treatment. What was taken back need not be taken back again. */
 export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | null {
   const { memory, store } = barn;
-  const entry = memory.entries.find(({ treatment }) => treatment.id === intent.treatmentId);
+  const entry = store.dayBook.entry(intent.treatmentId);
   if (entry === undefined) return 'no-such-treatment';
   const takenBack = effectOf(entry).animalId === null;
   if (takenBack && (intent.what.kind === 'not-given' || intent.what.kind === 'vet-time'))
@@ -48,13 +48,8 @@ export function correct(barn: BarnContext, intent: Of<'correct'>): Refusal | nul
     atMs: Math.round(barn.clock.now().wallMs),
     by: memory.settings.person,
   };
-  store.dayBook.addCorrection(correction);
-  barn.memory = withEntries(
-    memory,
-    memory.entries.map((candidate) =>
-      candidate === entry ? { ...entry, corrections: [...entry.corrections, correction] } : candidate,
-    ),
-  );
+  const corrected = store.dayBook.addCorrection(correction);
+  barn.memory = withEntry(memory, store, corrected);
   runRound(barn, { type: 'corrected', correction });
   return null;
 }

@@ -56,13 +56,11 @@ function storeJug(barn: BarnContext, jug: Jug): void {
   store.jugs.add(whole);
   if (whole.stock !== null) takeFromStock(barn, whole.stock.lotId, whole.stock.pieces, whole.id);
   clock.sawRecordAt(whole.mixedAtMs);
-  const before = barn.memory.jugs.map((each) => {
-    const gone = each.discardedAtMs === null && each.weighed?.letter === whole.weighed?.letter;
-    if (!gone || each.weighed === null) return each;
-    store.jugs.discard(each.id, whole.mixedAtMs);
-    return { ...each, discardedAtMs: whole.mixedAtMs };
-  });
-  barn.memory = { ...barn.memory, jugs: [whole, ...before] };
+  for (const { id, discardedAtMs, weighed } of barn.memory.jugs) {
+    const gone = discardedAtMs === null && weighed !== null && weighed.letter === whole.weighed?.letter;
+    if (gone) store.jugs.discard(id, whole.mixedAtMs);
+  }
+  barn.memory = { ...barn.memory, jugs: store.jugs.atHand() };
   runMixing(barn, { type: 'stored' });
   runRound(barn, { type: 'world-changed', what: 'jugs' });
 }

@@ -2,7 +2,6 @@ import { hoursOffFeedAt } from '../../core/growth/weighing.ts';
 import { forDosing } from '../../core/herd/herd-animal.ts';
 import { doubtOf } from '../../core/herd/plausible.ts';
 import type { Moment } from '../../core/moment.ts';
-import { earlierDoses } from '../../core/round/day-book.ts';
 import { reduceRound } from '../../core/round/reduce.ts';
 import type { RoundEffect, RoundEvent, RoundRefusal, RoundWorld } from '../../core/round/state.ts';
 import type { Treatment } from '../../core/round/treatment.ts';
@@ -11,7 +10,7 @@ import type { Deck } from '../../core/weighing/deck.ts';
 import { weighingId } from '../herd/history.ts';
 import { provenNow } from '../worms/tests-now.ts';
 import type { BarnContext } from './barn-context.ts';
-import { checkingOf, syringesOnHand, withEntries } from './memory.ts';
+import { checkingOf, syringesOnHand, withEntry } from './memory.ts';
 
 /** What the round may look at now. */
 export function roundWorld(barn: BarnContext): RoundWorld {
@@ -27,7 +26,7 @@ export function roundWorld(barn: BarnContext): RoundWorld {
     approvals: memory.approvals,
     syringes: syringesOnHand(memory),
     scale: checkingOf(memory, 'platform'),
-    earlier: earlierDoses(memory.entries),
+    earlier: memory.earlier,
     proven: provenNow(barn),
     platformReady: barn.linkOf('platform') === 'ready' && memory.deck.verdict !== 'blank',
     standing: standingOn(memory.deck, now),
@@ -93,14 +92,19 @@ function noteOffFeed({ memory, store }: BarnContext, { offer, givenAtMs }: Treat
 
 function carryOut(barn: BarnContext, effect: RoundEffect): void {
   const { store, memory, clock } = barn;
-  const stamp = { id: barn.newId(), atMs: Math.round(clock.now().wallMs), by: memory.settings.person };
+  const stamp = {
+    id: barn.newId(),
+    atMs: Math.round(clock.now().wallMs),
+    by: memory.settings.person,
+    clockTrusted: clock.isTrusted(),
+  };
   switch (effect.do) {
     case 'store': {
       const treatment = { ...effect.treatment, givenAtMs: Math.round(effect.treatment.givenAtMs) };
-      store.dayBook.addTreatment(treatment);
+      const sequence = store.dayBook.addTreatment(treatment);
       noteOffFeed(barn, treatment);
       clock.sawRecordAt(treatment.givenAtMs);
-      barn.memory = withEntries(memory, [...memory.entries, { treatment, corrections: [] }]);
+      barn.memory = withEntry(memory, store, { sequence, treatment, corrections: [] });
       runRound(barn, { type: 'stored', treatment });
       return;
     }

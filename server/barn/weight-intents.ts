@@ -1,7 +1,6 @@
 import { HOUR_MS } from '../../core/moment.ts';
-import { withLastWeights } from '../../core/round/day-book.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
-import { entriesByAnimal, lastBelieved, weighingsOf, withoutWrong } from '../herd/history.ts';
+import { lastWeightOf, weighingsOf } from '../herd/history.ts';
 import type { BarnContext } from './barn-context.ts';
 import { keep } from './shed-intents.ts';
 
@@ -43,16 +42,12 @@ function onWeight(
   const { store, memory } = barn;
   const animal = memory.animals.find(({ id }) => id === animalId);
   if (animal === undefined) return 'no-such-animal';
-  const own = entriesByAnimal(memory.entries).get(animalId) ?? [];
-  const found = weighingsOf(animal, own, store).find(({ weighing }) => weighing.id === weighingId);
+  const found = weighingsOf(animal, store).find(({ weighing }) => weighing.id === weighingId);
   if (found === undefined) return 'no-such-weighing';
   write(found.weighing.atMs);
-  const wrongWeights = store.weightWords.wrong();
-  const alone = { ...animal, lastWeight: lastBelieved(weighingsOf(animal, [], store)) };
-  const [after = alone] = withLastWeights([alone], withoutWrong(own, wrongWeights));
+  const after = { ...animal, lastWeight: lastWeightOf(animal, store) };
   barn.memory = {
     ...barn.memory,
-    wrongWeights,
     animals: memory.animals.map((each) => (each === animal ? after : each)),
     herdRevision: memory.herdRevision + 1,
   };

@@ -1,9 +1,8 @@
 import { type DailyGain, gainBetween } from '../../core/growth/gain.ts';
 import { type AgainstMob, againstMob } from '../../core/growth/mob.ts';
-import type { JudgedWeighing } from '../../core/growth/weighing.ts';
+import type { Weighing } from '../../core/growth/weighing.ts';
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import { DAY_MS } from '../../core/moment.ts';
-import { earlierDoses } from '../../core/round/day-book.ts';
 import { rulesInForce } from '../../core/worms/farm-rules.ts';
 import { type Refugia, refugiaOf } from '../../core/worms/refugia.ts';
 import { latestScores } from '../../core/worms/scores.ts';
@@ -11,8 +10,9 @@ import type { TreatRules } from '../../core/worms/treat-rules.ts';
 import { adviseTreatment, type TreatAdvice } from '../../core/worms/who-to-treat.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import type { Memory } from '../barn/memory.ts';
+import type { Store } from '../store/store.ts';
 import { eggsNow } from '../worms/eggs-now.ts';
-import { entriesByAnimal, weighingsOf } from './history.ts';
+import { weighingsOf } from './history.ts';
 
 /** Whom to treat, for the whole herd. */
 export interface HerdAdvice {
@@ -44,7 +44,7 @@ export function adviceNow(barn: BarnContext): HerdAdvice {
   const slice = Math.floor(wallMs / ANEW_MS);
   const of = [
     memory.animals,
-    memory.entries,
+    memory.earlier,
     memory.scores,
     memory.wormRules,
     memory.eggCounts,
@@ -60,14 +60,11 @@ export function adviceNow(barn: BarnContext): HerdAdvice {
 }
 
 function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
-  const { settings, animals, entries, scores } = memory;
+  const { settings, animals, earlier, scores } = memory;
   const rules = rulesInForce(memory.wormRules);
   const since = wallMs - rules.scoresLastDays.value * DAY_MS;
-  const own = entriesByAnimal(entries, wallMs - GAIN_DAYS * DAY_MS);
-  const mob = gains(memory, rules, (animal) =>
-    gainOf(weighingsOf(animal, own.get(animal.id) ?? [], store), wallMs),
-  );
-  const lastDose = new Map(earlierDoses(entries).map(({ animalId, givenAtMs }) => [animalId, givenAtMs]));
+  const mob = gains(memory, rules, (animal) => gainOf(believedOf(animal, store), wallMs));
+  const lastDose = new Map(earlier.map(({ animalId, givenAtMs }) => [animalId, givenAtMs]));
   const byAnimal = new Map<string, TreatAdvice>();
   const scored = new Set<string>();
   for (const animal of animals) {
@@ -81,11 +78,22 @@ function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
   return { byAnimal, mob, scored, refugia: refugiaOf(judged, eggsNow(memory, wallMs)) };
 }
 
-function gainOf(weighings: readonly JudgedWeighing[], wallMs: number): DailyGain | null {
-  const recent = weighings.filter(
-    ({ doubt, weighing }) => doubt === null && weighing.atMs >= wallMs - GAIN_DAYS * DAY_MS,
+/** The weights of an animal that are believed, read once: an animal is replaced whenever one is added or corrected. */
+const believed = new WeakMap<HerdAnimal, readonly Weighing[]>();
+
+function believedOf(animal: HerdAnimal, store: Store): readonly Weighing[] {
+  const known = believed.get(animal);
+  if (known !== undefined) return known;
+  const read = weighingsOf(animal, store).flatMap(({ doubt, weighing }) =>
+    doubt === null ? [weighing] : [],
   );
-  const [first, last] = [recent[0]?.weighing, recent.at(-1)?.weighing];
+  believed.set(animal, read);
+  return read;
+}
+
+function gainOf(weighings: readonly Weighing[], wallMs: number): DailyGain | null {
+  const recent = weighings.filter(({ atMs }) => atMs >= wallMs - GAIN_DAYS * DAY_MS);
+  const [first, last] = [recent[0], recent.at(-1)];
   if (first === undefined || last === undefined) return null;
   return last.atMs - first.atMs < LEAST_DAYS * DAY_MS ? null : gainBetween(first, last);
 }

@@ -1,52 +1,22 @@
 import { type JudgedWeighing, judgeWeighings, type Weighing } from '../../core/growth/weighing.ts';
 import type { Animal } from '../../core/herd/animal.ts';
-import { type DayBookEntry, effectOf } from '../../core/round/day-book.ts';
 import type { VisitWeight } from '../../core/round/offer.ts';
 import type { Store } from '../store/store.ts';
-import { weightKey } from '../store/weight-words.ts';
 
 /** The most weights that are read of one animal. */
 const MOST = 200;
 
-/** Rows of the day book by the animal that stood on the platform, from those given since a time on. */
-export function entriesByAnimal(
-  entries: readonly DayBookEntry[],
-  sinceMs = Number.NEGATIVE_INFINITY,
-): Map<string, DayBookEntry[]> {
-  const found = new Map<string, DayBookEntry[]>();
-  for (const entry of entries) {
-    if (entry.treatment.givenAtMs < sinceMs) continue;
-    const id = weighedAnimal(entry);
-    const own = found.get(id);
-    if (own === undefined) found.set(id, [entry]);
-    else own.push(entry);
-  }
-  return found;
-}
-
 /**
- * The weights of an animal, oldest first, each judged: those that stand by themselves, and those a dose went by. `own`
- * is the animal's rows of the day book.
+ * The weights of an animal, oldest first, each judged by itself and by what was said of it: those that stand by themselves,
+ * and those a dose went by.
  */
 export function weighingsOf(
   animal: Pick<Animal, 'id' | 'species' | 'class'>,
-  own: readonly DayBookEntry[],
   store: Store,
 ): JudgedWeighing[] {
   const known = new Map<string, Weighing>();
   for (const weighing of store.weighings.newest(animal.id, MOST)) known.set(weighing.id, weighing);
-  for (const entry of own) {
-    const { held, atMs } = entry.treatment.offer.weight;
-    const id = weighingId(entry.treatment.offer.weight);
-    known.set(id, {
-      id,
-      mass: held.mass,
-      uncertainty: held.uncertainty,
-      atMs: Math.round(atMs),
-      method: 'scale',
-      hoursOffFeed: null,
-    });
-  }
+  for (const weighing of store.dayBook.weights(animal.id, MOST)) known.set(weighing.id, weighing);
   const { said, hoursOffFeed } = store.weightWords.of(animal.id);
   const weighings = [...known.values()].map((weighing) => ({
     ...weighing,
@@ -60,23 +30,18 @@ export function weighingId({ held, atMs }: VisitWeight): string {
   return `${Math.round(atMs)}:${held.mass.value}`;
 }
 
-/** The rows of the day book but those whose weight somebody said to be wrong; `wrong` is of `weightKey`. */
-export function withoutWrong(entries: readonly DayBookEntry[], wrong: ReadonlySet<string>): DayBookEntry[] {
-  return entries.filter(
-    (entry) => !wrong.has(weightKey(weighedAnimal(entry), weighingId(entry.treatment.offer.weight))),
-  );
-}
-
-/** Who stood on the platform: the animal named last, whether or not it swallowed anything. */
-function weighedAnimal(entry: DayBookEntry): string {
-  const { animalId } = effectOf(entry);
-  if (animalId !== null) return animalId;
-  const named = entry.corrections.findLast(({ what }) => what.kind === 'wrong-animal')?.what;
-  return named?.kind === 'wrong-animal' ? named.animalId : entry.treatment.offer.animal.id;
-}
-
-/** The last weight of those that are believed; `null` where none is. */
-export function lastBelieved(judged: readonly JudgedWeighing[]): Animal['lastWeight'] {
-  const last = judged.findLast(({ doubt }) => doubt === null)?.weighing;
+/**
+ * The last weight of an animal: the last it was dosed by that nobody said to be wrong, or a later one that stands by itself
+ * and is believed; `null` where there is none.
+ */
+export function lastWeightOf(
+  animal: Pick<Animal, 'id' | 'species' | 'class'>,
+  store: Store,
+): Animal['lastWeight'] {
+  const { said } = store.weightWords.of(animal.id);
+  const alone = judgeWeighings(animal, store.weighings.newest(animal.id, MOST), said);
+  const believed = alone.findLast(({ doubt }) => doubt === null)?.weighing;
+  const dosedBy = store.dayBook.dosedBy(animal.id, MOST).find(({ id }) => said.get(id) !== 'wrong');
+  const last = dosedBy !== undefined && dosedBy.atMs >= (believed?.atMs ?? 0) ? dosedBy : believed;
   return last === undefined ? null : { mass: last.mass, atMs: last.atMs };
 }

@@ -13,6 +13,7 @@ import type { House } from '../house.ts';
 import { checksView } from '../view/checks-view.ts';
 import { dayBookView } from '../view/dose-view.ts';
 import { jugView } from '../view/jug-view.ts';
+import { linkNext, type PageQuery, pageAsked } from './paging.ts';
 
 /** Intents larger than this are refused unread. */
 const BODY_LIMIT = 64 * 1024;
@@ -30,13 +31,19 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     uptimeSeconds: Math.round(process.uptime()),
   }));
   app.get('/api/state', async () => house.state());
-  app.get('/api/treatments', async () => {
-    const { entries, animals, formulary } = context.memory;
-    return dayBookView(entries, animals, entries.length, formulary);
+  app.get<{ Querystring: PageQuery }>('/api/treatments', async ({ query }, reply) => {
+    const { animals, gone, formulary } = context.memory;
+    const { below, most } = pageAsked(query);
+    const entries = context.store.dayBook.below(below, most);
+    linkNext(reply, '/api/treatments', entries.at(-1)?.sequence, most, entries.length);
+    return dayBookView(entries, [...animals, ...gone], formulary);
   });
-  app.get('/api/jugs', async () => {
+  app.get<{ Querystring: PageQuery }>('/api/jugs', async ({ query }, reply) => {
     const { wallMs } = context.clock.now();
-    return context.memory.jugs.map((jug) => jugView(jug, wallMs, context.memory.formulary));
+    const { below, most } = pageAsked(query);
+    const jugs = context.store.jugs.below(below, most);
+    linkNext(reply, '/api/jugs', jugs.at(-1)?.number, most, jugs.length);
+    return jugs.map((jug) => jugView(jug, wallMs, context.memory.formulary));
   });
   app.get('/api/checks', async () => checksView(context.store));
   app.get('/api/schema', async () => ({

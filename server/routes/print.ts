@@ -31,7 +31,7 @@ export function addPrintRoutes(app: FastifyInstance, house: House): void {
       const { memory, config } = barn.context;
       const { pxPerMm } = panelView(config.panel);
       const paper: Paper = query.paper === 'roll' ? 'roll' : 'a6';
-      const jug = jugToPrint(memory, params.id);
+      const jug = jugToPrint(memory, params.id) ?? barn.context.store.jugs.find(params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
       if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
       const back = memory.mixing.step === 'label' ? '/#jug' : `/#jug/${encodeURIComponent(jug.id)}`;

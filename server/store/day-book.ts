@@ -1,41 +1,22 @@
-import { z } from 'zod';
-import { countIn, vetTime } from '../../core/medicine/approval.ts';
-import { type DayBookEntry, pairUp } from '../../core/round/day-book.ts';
+import { countIn } from '../../core/medicine/approval.ts';
+import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Correction, Treatment } from '../../core/round/treatment.ts';
+import { createBookHistory } from './book-history.ts';
+import { createBookLines } from './book-lines.ts';
+import { createBookPages } from './book-pages.ts';
+import { createBookRecords, type NumberedEntry } from './book-records.ts';
+import { fileRecords } from './file-records.ts';
 import type { Db } from './open-store.ts';
 import { TreatmentRecord } from './treatment-record.ts';
+import { createUntreatedReader, type Untreated } from './untreated.ts';
 
-const CorrectionRow = z.strictObject({
-  sequence: z.int(),
-  id: z.string(),
-  treatment_id: z.string(),
-  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume', 'vet-time']),
-  animal_id: z.string().nullable(),
-  volume_ml: z.number().nullable(),
-  meat_hours: z.int().nullable(),
-  meat_days: z.int().nullable(),
-  milk_hours: z.int().nullable(),
-  milk_days: z.int().nullable(),
-  at_ms: z.int(),
-  by: z.string(),
-});
-
-/** A visit that ended without a dose, or an offer that did. */
-export interface Untreated {
-  readonly id: string;
-  readonly kind: 'skipped' | 'lapsed' | 'not-given';
-  readonly animalId: string | null;
-  readonly offerId: string | null;
-  readonly reason: string | null;
-  readonly weightGrams: number | null;
-  readonly atMs: number;
-  readonly by: string;
-}
-
-/** The day book on disk: written to, never changed. */
+/** The day book on disk: its records are written to, never changed; read in parts, never as a whole. */
 export function createDayBook(db: Db) {
-  const treatments = db.prepare('SELECT record FROM treatments ORDER BY sequence').pluck();
-  const corrections = db.prepare('SELECT * FROM corrections ORDER BY sequence');
+  const records = createBookRecords(db);
+  const history = createBookHistory(db, records);
+  const lines = createBookLines(db);
+  const untreated = createUntreatedReader(db);
+  fileRecords(db, records, untreated, lines);
   const addTreatment = db.prepare(
     `INSERT INTO treatments (id, offer_id, animal_id, jug_id, medicine_id, given_at_ms, given_by, weight_g, volume_ml,
                              strength_mg_per_ml, outcome, record)
@@ -47,19 +28,23 @@ export function createDayBook(db: Db) {
      VALUES (@id, @treatmentId, @kind, @animalId, @volume, @meatHours, @meatDays, @milkHours, @milkDays, @at, @by)`,
   );
   const addUntreated = db.prepare(
-    `INSERT INTO untreated (id, kind, animal_id, offer_id, reason, weight_g, at_ms, by)
-     VALUES (@id, @kind, @animalId, @offerId, @reason, @weightGrams, @atMs, @by)`,
+    `INSERT INTO untreated (id, kind, animal_id, offer_id, reason, weight_g, at_ms, by, clock_trusted)
+     VALUES (@id, @kind, @animalId, @offerId, @reason, @weightGrams, @atMs, @by, @trusted)`,
   );
   return {
-    /** Every treatment with its corrections, oldest first: the n-th is number n on this kiosk. */
-    entries(): DayBookEntry[] {
-      const rows = treatments.all().map((record) => TreatmentRecord.parse(JSON.parse(String(record))));
-      return pairUp(rows, corrections.all().map(toCorrection));
-    },
-    /** Writes a treatment; throws when its offer has one already. */
-    addTreatment(treatment: Treatment): void {
+    ...records,
+    ...history,
+    ...createBookPages(db, records, untreated),
+    /** The newest entries, newest first, at most so many. */
+    newest: (most: number) => records.below(Number.MAX_SAFE_INTEGER, most),
+    /** The treatments that decide what is kept back of an animal, oldest first. */
+    keepingBack: (animalId: string): DayBookEntry[] => history.keptBackBy(animalId).map(records.numbered),
+    /** The newest treatments of an animal, newest first. */
+    ofAnimal: (animalId: string, most: number) => history.newestOf(animalId, most).map(records.numbered),
+    /** Writes a treatment; throws when its offer has one already. Returns its number. */
+    addTreatment(treatment: Treatment): number {
       const { offer } = treatment;
-      addTreatment.run({
+      const { lastInsertRowid } = addTreatment.run({
         id: treatment.id,
         offerId: offer.id,
         animalId: offer.animal.id,
@@ -73,9 +58,11 @@ export function createDayBook(db: Db) {
         outcome: treatment.outcome,
         record: JSON.stringify(TreatmentRecord.parse(treatment)),
       });
+      lines.addTreatment(Number(lastInsertRowid), { treatment, corrections: [] });
+      return Number(lastInsertRowid);
     },
-    /** Writes a correction beside its treatment. */
-    addCorrection(correction: Correction): void {
+    /** Writes a correction beside its treatment, and returns the entry as it stands then. */
+    addCorrection(correction: Correction): NumberedEntry {
       const { what } = correction;
       const { meat, milk } = what.kind === 'vet-time' ? what : { meat: null, milk: null };
       addCorrection.run({
@@ -91,27 +78,17 @@ export function createDayBook(db: Db) {
         at: correction.atMs,
         by: correction.by,
       });
+      const entry = records.entry(correction.treatmentId);
+      if (entry === undefined) throw new Error(`there is no treatment ${correction.treatmentId}`);
+      lines.changeTreatment(entry.sequence, entry);
+      return entry;
     },
     /** Writes a visit or an offer that ended without a dose. */
-    addUntreated(untreated: Untreated): void {
-      addUntreated.run({ ...untreated });
+    addUntreated(ended: Untreated): void {
+      const { clockTrusted, ...row } = ended;
+      const trusted = clockTrusted === null ? null : Number(clockTrusted);
+      const { lastInsertRowid } = addUntreated.run({ ...row, trusted });
+      lines.addUntreated(Number(lastInsertRowid), ended);
     },
   };
-}
-
-function toCorrection(raw: unknown): Correction {
-  const row = CorrectionRow.parse(raw);
-  return { id: row.id, treatmentId: row.treatment_id, what: whatOf(row), atMs: row.at_ms, by: row.by };
-}
-
-function whatOf(row: z.infer<typeof CorrectionRow>): Correction['what'] {
-  if (row.kind === 'wrong-animal' && row.animal_id !== null)
-    return { kind: row.kind, animalId: row.animal_id };
-  if (row.kind === 'wrong-volume' && row.volume_ml !== null)
-    return { kind: row.kind, volumeMl: row.volume_ml };
-  if (row.kind === 'vet-time') {
-    const { kind, meat_hours, meat_days, milk_hours, milk_days } = row;
-    return { kind, meat: vetTime(meat_hours, meat_days), milk: vetTime(milk_hours, milk_days) };
-  }
-  return { kind: 'not-given' };
 }

@@ -1,7 +1,9 @@
 import { z } from 'zod';
-import type { Jug } from '../../core/mixing/jug.ts';
+import { type Jug, remaining } from '../../core/mixing/jug.ts';
+import { DAY_MS } from '../../core/moment.ts';
 import { mgPerMl } from '../../core/quantity/strength.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
+import type { createBookHistory } from './book-history.ts';
 import type { Db } from './open-store.ts';
 import { StoredJugLot, StoredWeighed } from './stored-quantity.ts';
 
@@ -22,41 +24,72 @@ const Row = z.strictObject({
   stock: z.string().nullable(),
 });
 
-/** The jugs on disk; what was drawn from each comes from the day book. */
-export function createJugStore(db: Db) {
-  const all = db.prepare('SELECT * FROM jugs ORDER BY number DESC');
+/** Jugs this long past their use by are on nobody's shelf (our own guard). */
+const FORGOTTEN_MS = 30 * DAY_MS;
+/** So many of the newest jugs are at hand whatever became of them. */
+const NEWEST = 20;
+
+/** The jugs on disk, each with what the day book says was drawn from it. */
+export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBookHistory>, 'drawn'>) {
+  const below = db.prepare('SELECT * FROM jugs WHERE number < ? ORDER BY number DESC LIMIT ?');
+  const byId = db.prepare('SELECT * FROM jugs WHERE id = ?');
+  const kept = db.prepare(
+    'SELECT * FROM jugs WHERE discarded_at_ms IS NULL AND use_by_ms >= ? ORDER BY number DESC',
+  );
+  const latest = db.prepare('SELECT max(mixed_at_ms) FROM jugs').pluck();
   const insert = db.prepare(
     `INSERT INTO jugs (id, number, medicine_id, packet_id, strength_mg_per_ml, strength_uncertainty, volume_ml,
                        mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed, stock)
      VALUES (@id, @number, @medicineId, @packetId, @strength, @uncertainty, @volume,
              @mixedAt, @useBy, @by, @clockTrusted, NULL, @weighed, @stock)`,
   );
+  function toJug(raw: unknown): Jug {
+    const jug = Row.parse(raw);
+    const drawn = dayBook.drawn(jug.id);
+    return {
+      id: jug.id,
+      number: jug.number,
+      medicineId: jug.medicine_id,
+      packetId: jug.packet_id,
+      strength: mgPerMl(jug.strength_mg_per_ml),
+      relative: jug.strength_uncertainty,
+      volume: millilitres(jug.volume_ml),
+      mixedAtMs: jug.mixed_at_ms,
+      useByMs: jug.use_by_ms,
+      by: jug.mixed_by,
+      clockTrusted: jug.clock_trusted === 1,
+      discardedAtMs: jug.discarded_at_ms,
+      weighed: jug.weighed === null ? null : StoredWeighed.parse(JSON.parse(jug.weighed)),
+      stock: jug.stock === null ? null : StoredJugLot.parse(JSON.parse(jug.stock)),
+      drawn: millilitres(drawn.volumeMl),
+      drawnDoubt: millilitres(drawn.doubtMl),
+      draws: drawn.draws,
+    };
+  }
   const discard = db.prepare('UPDATE jugs SET discarded_at_ms = ? WHERE id = ? AND discarded_at_ms IS NULL');
   return {
-    /** Every jug, newest first, as if nothing had been drawn. */
-    all(): Jug[] {
-      return all.all().map((row) => {
-        const jug = Row.parse(row);
-        return {
-          id: jug.id,
-          number: jug.number,
-          medicineId: jug.medicine_id,
-          packetId: jug.packet_id,
-          strength: mgPerMl(jug.strength_mg_per_ml),
-          relative: jug.strength_uncertainty,
-          volume: millilitres(jug.volume_ml),
-          mixedAtMs: jug.mixed_at_ms,
-          useByMs: jug.use_by_ms,
-          by: jug.mixed_by,
-          clockTrusted: jug.clock_trusted === 1,
-          discardedAtMs: jug.discarded_at_ms,
-          weighed: jug.weighed === null ? null : StoredWeighed.parse(JSON.parse(jug.weighed)),
-          stock: jug.stock === null ? null : StoredJugLot.parse(JSON.parse(jug.stock)),
-          drawn: millilitres(0),
-          drawnDoubt: millilitres(0),
-          draws: 0,
-        };
-      });
+    /**
+     * The jugs that may still be in use, and the newest whatever became of them, newest first. What is left out was poured
+     * away or used up long ago, or is long past its use by.
+     */
+    atHand(): Jug[] {
+      const newest = below.all(Number.MAX_SAFE_INTEGER, NEWEST).map(toJug);
+      const oldest = newest.at(-1)?.number ?? 0;
+      const from = ((latest.get() as number | null) ?? 0) - FORGOTTEN_MS;
+      const older = kept
+        .all(from)
+        .map(toJug)
+        .filter((jug) => jug.number < oldest && remaining(jug).value > 0);
+      return [...newest, ...older];
+    },
+    /** The jugs below a number, newest first, at most so many. */
+    below(number: number, most: number): Jug[] {
+      return below.all(number, most).map(toJug);
+    },
+    /** The jug of an id, whatever became of it. */
+    find(id: string): Jug | undefined {
+      const row = byId.get(id);
+      return row === undefined ? undefined : toJug(row);
     },
     /** Puts a jug in service. */
     add(jug: Jug): void {

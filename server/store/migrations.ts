@@ -1,3 +1,4 @@
+import { BOOK_SCHEMA } from './book-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
@@ -240,4 +241,5 @@ export const MIGRATIONS: readonly string[] = [
   STOCK_SCHEMA,
   WEATHER_SCHEMA,
   WORM_CHECK_SCHEMA,
+  BOOK_SCHEMA,
 ];

@@ -40,6 +40,8 @@ export interface Store {
   readonly handled: ReturnType<typeof createHandledStore>;
   /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
   whole<T>(change: () => T): T;
+  /** Moves what was written from the log beside the file into the file. */
+  checkpoint(): void;
   close(): void;
 }
 
@@ -47,6 +49,7 @@ export interface Store {
 export function createStore(path: string): Store {
   const db: Db = openStore(path);
   const weighings = createWeighingStore(db);
+  const dayBook = createDayBook(db);
   return {
     animals: createAnimalStore(db, weighings),
     weighings,
@@ -56,10 +59,10 @@ export function createStore(path: string): Store {
     wormRules: createWormRuleStore(db),
     eggCounts: createEggCountStore(db),
     reductionTests: createReductionTestStore(db),
-    jugs: createJugStore(db),
+    jugs: createJugStore(db, dayBook),
     stock: createStockStore(db),
     vessels: createVesselStore(db),
-    dayBook: createDayBook(db),
+    dayBook,
     approvals: createApprovalStore(db),
     weather: createWeatherStore(db),
     settings: createSettingsStore(db),
@@ -67,6 +70,7 @@ export function createStore(path: string): Store {
     syringeChecks: createSyringeCheckStore(db),
     handled: createHandledStore(db),
     whole: (change) => db.transaction(change).immediate(),
+    checkpoint: () => void db.pragma('wal_checkpoint(TRUNCATE)'),
     close: () => db.close(),
   };
 }

@@ -24,13 +24,6 @@ export function createWeightWordStore(db: Db) {
     `SELECT weighing, said, hours_off_feed FROM weight_words
      WHERE animal = (SELECT number FROM animals WHERE id = ?) ORDER BY sequence`,
   );
-  const wrong = db.prepare(
-    `SELECT animals.id AS id, weighing FROM weight_words AS word JOIN animals ON animals.number = word.animal
-     WHERE said = 'wrong' AND NOT EXISTS (
-       SELECT 1 FROM weight_words AS later
-       WHERE later.animal = word.animal AND later.weighing = word.weighing
-         AND later.said IS NOT NULL AND later.sequence > word.sequence)`,
-  );
   return {
     /** Writes a word on a weight: whether it is true, or how long the animal was off feed before it. */
     add(
@@ -55,16 +48,5 @@ export function createWeightWordStore(db: Db) {
       }
       return { said, hoursOffFeed };
     },
-    /** Every weight last said to be wrong, as {@link weightKey} makes it. */
-    wrong(): Set<string> {
-      return new Set(
-        (wrong.all() as { id: string; weighing: string }[]).map((row) => weightKey(row.id, row.weighing)),
-      );
-    },
   };
-}
-
-/** Tells one weight of one animal from all others. */
-export function weightKey(animalId: string, weighingId: string): string {
-  return `${animalId} ${weighingId}`;
 }

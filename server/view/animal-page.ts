@@ -5,10 +5,10 @@ import type { TreatAdvice } from '../../core/worms/who-to-treat.ts';
 import type { AdviceView, AnimalPage, GrowthView, WhomView } from '../../shared/animal-page.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { adviceNow, type HerdAdvice } from '../herd/advice-now.ts';
-import { entriesByAnimal, weighingsOf } from '../herd/history.ts';
+import { weighingsOf } from '../herd/history.ts';
 import { eggsNow } from '../worms/eggs-now.ts';
 import { animalView } from './animal-view.ts';
-import { treatmentView } from './dose-view.ts';
+import { dayBookView } from './dose-view.ts';
 import { eggCountsOf, herdMeanView } from './egg-view.ts';
 import { rfc3339 } from './times.ts';
 
@@ -22,8 +22,7 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
   if (animal === undefined) return null;
   const herd = adviceNow(barn);
   const advice = herd.byAnimal.get(animalId);
-  const own = entriesByAnimal(memory.entries).get(animalId) ?? [];
-  const judged = weighingsOf(animal, own, store);
+  const judged = weighingsOf(animal, store);
   const names = [...memory.animals, ...memory.gone];
   return {
     animal: animalView(animal, herd, memory.animals),
@@ -58,10 +57,7 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
     notes: store.notes
       .newest(animalId, SHOWN.notes)
       .map(({ atMs, by, note }) => ({ at: rfc3339(atMs), by, note })),
-    treatments: own
-      .slice(-SHOWN.treatments)
-      .reverse()
-      .map((entry) => treatmentView(entry, memory.entries.indexOf(entry) + 1, names, memory.formulary)),
+    treatments: dayBookView(store.dayBook.ofAnimal(animalId, SHOWN.treatments), names, memory.formulary),
     eggCounts: eggCountsOf(animalId, memory, SHOWN.eggCounts),
     advice: advice === undefined ? null : adviceView(advice),
   };

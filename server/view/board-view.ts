@@ -7,24 +7,24 @@ import { rfc3339 } from './times.ts';
 
 /** What the board is made from. */
 export interface BoardInput {
-  readonly entries: readonly DayBookEntry[];
+  /** By animal, the treatments that decide what is kept back of it. */
+  readonly keepingBack: ReadonlyMap<string, readonly DayBookEntry[]>;
   readonly animals: readonly Animal[];
   readonly timeZone: TimeZone;
   readonly wallMs: number;
   readonly clockTrusted: boolean;
 }
 
-/** What each day book keeps back, worked out once: it is replaced whenever it changes, the state is shown far oftener. */
-const HOLDS = new WeakMap<
-  readonly DayBookEntry[],
-  { zone: TimeZone; count: number; holds: ReadonlyMap<string, Holds> }
->();
+/** What is kept back of each animal, worked out once: its treatments are read anew whenever one changes. */
+const HOLDS = new WeakMap<readonly DayBookEntry[], { zone: TimeZone; holds: Holds | undefined }>();
 
-function heldBack({ entries, animals, timeZone }: BoardInput): ReadonlyMap<string, Holds> {
+function heldBack({ keepingBack, timeZone }: BoardInput, animal: Animal): Holds | undefined {
+  const entries = keepingBack.get(animal.id);
+  if (entries === undefined) return undefined;
   const known = HOLDS.get(entries);
-  if (known?.zone === timeZone && known.count === animals.length) return known.holds;
-  const holds = holdsOf(entries, animals, timeZone);
-  HOLDS.set(entries, { zone: timeZone, count: animals.length, holds });
+  if (known?.zone === timeZone) return known.holds;
+  const holds = holdsOf(entries, [animal], timeZone).get(animal.id);
+  HOLDS.set(entries, { zone: timeZone, holds });
   return holds;
 }
 
@@ -38,9 +38,8 @@ function useView(hold: Hold | undefined, { wallMs, clockTrusted }: BoardInput): 
 
 /** Who may be milked and who may be sold, in the order of the herd. */
 export function boardView(input: BoardInput): BoardRowView[] {
-  const holds = heldBack(input);
   return input.animals.map((animal) => {
-    const hold = holds.get(animal.id);
+    const hold = heldBack(input, animal);
     return {
       animal: animal.id,
       milk: animal.class === 'female' || animal.inMilk ? useView(hold?.milk, input) : null,

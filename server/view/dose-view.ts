@@ -2,10 +2,10 @@ import type { Caution } from '../../core/dosing/cautions.ts';
 import type { Clear } from '../../core/dosing/withdrawal.ts';
 import type { Animal } from '../../core/herd/animal.ts';
 import { type Formulary, medicineById } from '../../core/medicine/formulary.ts';
-import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Offer } from '../../core/round/offer.ts';
 import type { Correction } from '../../core/round/treatment.ts';
 import type { CautionView, ClearView, CorrectionView, OfferView, TreatmentView } from '../../shared/dose.ts';
+import type { NumberedEntry } from '../store/book-records.ts';
 import { jugStockView } from './jug-view.ts';
 import { rfc3339 } from './times.ts';
 
@@ -78,14 +78,13 @@ function correctionView(correction: Correction, animals: readonly Animal[]): Cor
   };
 }
 
-/** A row of the day book as the wire carries it; `sequence` is its number on this kiosk, from 1. */
+/** A row of the day book as the wire carries it. */
 export function treatmentView(
-  entry: DayBookEntry,
-  sequence: number,
+  entry: NumberedEntry,
   animals: readonly Animal[],
   formulary: Formulary,
 ): TreatmentView {
-  const { treatment, corrections } = entry;
+  const { sequence, treatment, corrections } = entry;
   return {
     id: treatment.id,
     sequence,
@@ -106,16 +105,11 @@ export function treatmentView(
   };
 }
 
-/** The newest rows of the day book, newest first; `count` of them at most. */
+/** Rows of the day book as the wire carries them, in the order given. */
 export function dayBookView(
-  entries: readonly DayBookEntry[],
+  entries: readonly NumberedEntry[],
   animals: readonly Animal[],
-  count: number,
   formulary: Formulary,
 ): TreatmentView[] {
-  const first = Math.max(0, entries.length - count);
-  return entries
-    .slice(first)
-    .map((entry, i) => treatmentView(entry, first + i + 1, animals, formulary))
-    .reverse();
+  return entries.map((entry) => treatmentView(entry, animals, formulary));
 }

@@ -48,12 +48,14 @@ export function roundView(barn: BarnContext, now: Moment): RoundView {
     case 'logging':
       return { step: phase.step, ...visitView(phase.jugId, phase.visit), unanswered };
     case 'logged': {
-      const sequence = 1 + memory.entries.findIndex(({ treatment }) => treatment.id === phase.treatment.id);
-      const entry = memory.entries[sequence - 1] ?? { treatment: phase.treatment, corrections: [] };
+      const { id } = phase.treatment;
+      const entry =
+        memory.recent.find(({ treatment }) => treatment.id === id) ?? barn.store.dayBook.entry(id);
+      if (entry === undefined) throw new Error(`treatment ${id} is logged and not in the day book`);
       return {
         step: 'logged',
         ...visitView(phase.jugId, phase.visit),
-        treatment: treatmentView(entry, sequence, memory.animals, memory.formulary),
+        treatment: treatmentView(entry, memory.animals, memory.formulary),
         after: afterDoseView(phase.treatment.offer.jug.medicineId, memory.formulary),
         followUps: followUps(barn, phase, now),
         undoUntil: atUptime(phase.undoUntil, now),

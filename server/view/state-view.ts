@@ -30,9 +30,6 @@ export interface Standing {
   readonly devices: () => DeviceView[];
 }
 
-/** How many rows of the day book the state carries; the rest is at `GET /api/treatments`. */
-const ROWS = 60;
-
 /** The whole state as the wire carries it. */
 export function stateView(barn: BarnContext, standing: Standing): KioskState {
   const { memory, clock, config } = barn;
@@ -66,7 +63,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
     animals: memory.animals.map((animal) => animalView(animal, adviceNow(barn), memory.animals)),
     board: boardView({
-      entries: memory.entries,
+      keepingBack: memory.keepingBack,
       animals: memory.animals,
       timeZone: config.timeZone,
       wallMs: now.wallMs,
@@ -76,7 +73,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     herdRevision: memory.herdRevision + barn.herdFile.revision(),
     wormCheck: wormCheckView(barn),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
-    dayBook: dayBookView(memory.entries, memory.animals, ROWS, memory.formulary),
+    dayBook: dayBookView(memory.recent, memory.animals, memory.formulary),
     stock: stockView(barn),
     shed: shedView(barn, standing),
   };

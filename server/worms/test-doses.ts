@@ -11,7 +11,7 @@ export function testDoses(barn: BarnContext, { test, samples, days }: TestNow): 
   const { memory, store } = barn;
   const checks = store.scaleChecks.all().filter(({ role }) => role === 'platform');
   return samples.flatMap(({ animalId, treatmentId, before, after }) => {
-    const entry = memory.entries.find(({ treatment }) => treatment.id === treatmentId);
+    const entry = store.dayBook.entry(treatmentId);
     if (entry === undefined) return [];
     const { treatment } = entry;
     const { offer, givenAtMs } = treatment;
@@ -47,9 +47,12 @@ function standingThen(
   return atMs - last.atMs <= days * DAY_MS ? 'passed' : 'unchecked';
 }
 
+/** So many doses of one animal are looked at, the first after its first sample. */
+const MOST_DOSES = 500;
+
 /** Whether an animal had another medicine against worms between two times; vitamins and the like are none. */
 function hadOther(
-  { memory }: BarnContext,
+  { memory, store }: BarnContext,
   animalId: string,
   medicineId: string,
   fromMs: number,
@@ -59,11 +62,15 @@ function hadOther(
     const other = treatment.offer.jug.medicineId;
     return other !== medicineId && medicineById(memory.formulary, other)?.group !== 'vitamin';
   };
-  return memory.entries.some(
-    (entry) =>
-      effectOf(entry).animalId === animalId &&
-      isOther(entry) &&
-      entry.treatment.givenAtMs >= fromMs - DAY_MS &&
-      entry.treatment.givenAtMs <= toMs,
-  );
+  const since = { animalId, fromMs: fromMs - DAY_MS, kind: 'treatment' } as const;
+  return store.dayBook
+    .pageAfter(since, null, MOST_DOSES)
+    .some(
+      (line) =>
+        line.kind === 'treatment' &&
+        effectOf(line.entry).animalId === animalId &&
+        isOther(line.entry) &&
+        line.entry.treatment.givenAtMs >= fromMs - DAY_MS &&
+        line.entry.treatment.givenAtMs <= toMs,
+    );
 }

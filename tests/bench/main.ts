@@ -6,23 +6,31 @@ import { herdFileFigures } from './herd-file.ts';
 import { latencyFigures } from './latency.ts';
 import { publishFigures } from './publish.ts';
 import { printFigures } from './table.ts';
+import { tenYearFigures } from './ten-years/figures.ts';
 
-const TABLES: Readonly<Record<string, () => void | Promise<void>>> = {
+/** What share of ten years is built, where `--share=0.1` and the like say no other. */
+const WHOLE = 1;
+
+const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> = {
   decoders: () => printFigures('Serial decoders', decoderFigures()),
   publish: () => printFigures('Telling the screen', publishFigures()),
   latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
   'herd-file': async () => printFigures('Reading a herd file', await herdFileFigures()),
   deck: deckFigures,
+  'ten-years': (share) => tenYearFigures(share),
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),
 };
 
 /** Prints the tables named, or all of them. Throws when a name is not among them. */
-export async function main(names: readonly string[]): Promise<void> {
+export async function main(asked: readonly string[]): Promise<void> {
+  const names = asked.filter((word) => !word.startsWith('--'));
+  const share = Number(asked.find((word) => word.startsWith('--share='))?.slice('--share='.length) ?? WHOLE);
+  if (!(share > 0 && share <= 1)) throw new Error('--share is more than 0 and at most 1');
   for (const name of names.length > 0 ? names : Object.keys(TABLES)) {
     const table = TABLES[name];
     if (table === undefined)
       throw new Error(`no table "${name}"; there are: ${Object.keys(TABLES).join(', ')}`);
-    await table();
+    await table(share);
   }
 }

@@ -14,9 +14,9 @@ export function publishFigures(): Figure[] {
   const { phase } = context.memory.round;
   if (phase.step !== 'offered') throw new Error('no offer came, so nothing was measured');
   test.send({ type: 'give', offerId: phase.offer.id, outcome: 'whole' });
-  const [entry] = context.memory.entries;
+  const [entry] = context.memory.recent;
   if (entry === undefined) throw new Error('nothing was logged, so nothing was measured');
-  context.memory = { ...context.memory, entries: Array.from({ length: 60 }, () => entry) };
+  context.memory = { ...context.memory, recent: Array.from({ length: 60 }, () => entry) };
   const standing = { bootId: 'b', demo: false, problem: null, devices: () => [] };
   const publisher = new Publisher(() => stateView(context, standing), test.barn.revision);
   let bytes = 0;

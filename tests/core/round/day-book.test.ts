@@ -1,6 +1,5 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { drawnFrom, earlierDoses, effectOf, pairUp } from '../../../core/round/day-book.ts';
+import { earlierDoses, effectOf, pairUp } from '../../../core/round/day-book.ts';
 import type { Correction } from '../../../core/round/treatment.ts';
 import { makeCorrection, makeEntry, makeTreatment } from '../make/book.ts';
 
@@ -49,26 +48,6 @@ describe('earlier doses', () => {
       expect(earlierDoses(entries)).toHaveLength(1);
     },
   );
-});
-
-describe('what was drawn from a jug', () => {
-  test('is the sum of what went into animals, less what was taken back', () => {
-    const entries = [makeEntry(), makeEntry(NOT_GIVEN), makeEntry(THREE_ML)];
-    expect(drawnFrom('jug-7', entries)).toBeCloseTo(12.8, 9);
-    expect(drawnFrom('jug-8', entries)).toBe(0);
-  });
-
-  test('never grows when a dose is taken back, and never shrinks when one is given', () => {
-    const entry = fc.constantFrom<Correction['what'][]>([], [NOT_GIVEN], [TO_BELLA], [THREE_ML]);
-    fc.assert(
-      fc.property(fc.array(entry, { maxLength: 5 }), (chains) => {
-        const entries = chains.map((chain) => makeEntry(...chain));
-        const drawn = drawnFrom('jug-7', entries);
-        expect(drawnFrom('jug-7', [...entries, makeEntry()])).toBeGreaterThan(drawn);
-        expect(drawnFrom('jug-7', [...entries, makeEntry(NOT_GIVEN)])).toBe(drawn);
-      }),
-    );
-  });
 });
 
 test('corrections stand beside their own treatment, both in the order given', () => {

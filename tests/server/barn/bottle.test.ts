@@ -50,7 +50,7 @@ describe('a bottle', () => {
     const barn = testBarn();
     barn.send(BOTTLE);
     const [bottle] = barn.barn.context.memory.jugs;
-    expect(barn.store.jugs.all()[0]).toEqual(bottle);
+    expect(barn.store.jugs.atHand()[0]).toEqual(bottle);
   });
 
   test.each([
@@ -60,6 +60,6 @@ describe('a bottle', () => {
   ])('%s is refused, and nothing is written', (_which, intent, code) => {
     const barn = testBarn();
     expect(barn.send(intent)).toMatchObject({ ok: false, code });
-    expect(barn.store.jugs.all()).toHaveLength(1);
+    expect(barn.store.jugs.atHand()).toHaveLength(1);
   });
 });

@@ -16,7 +16,7 @@ test('a dose that is given is on disk with the very numbers that were offered', 
   expect(first.send({ type: 'give', offerId, outcome: 'whole' })).toMatchObject({ ok: true });
   first.store.close();
 
-  const [entry, ...more] = testBarn(path).barn.context.memory.entries;
+  const [entry, ...more] = testBarn(path).barn.context.memory.recent;
   expect(more).toEqual([]);
   expect(entry?.treatment.offer).toEqual(shown);
   expect(shown.dose.plan.total.value).toBe(3.7);
@@ -28,7 +28,7 @@ test('the same intent sent twice gives once and answers the same', () => {
   const give = { type: 'give', id: 'once', offerId, outcome: 'whole' } as const;
   expect(test_.send(give)).toEqual({ ok: true, id: 'once', repeated: false });
   expect(test_.send(give)).toEqual({ ok: true, id: 'once', repeated: true });
-  expect(test_.barn.context.memory.entries).toHaveLength(1);
+  expect(test_.barn.context.memory.recent).toHaveLength(1);
 });
 
 test('the same intent sent again after a restart gives nothing again', () => {
@@ -39,7 +39,7 @@ test('the same intent sent again after a restart gives nothing again', () => {
   first.store.close();
   const second = testBarn(path);
   expect(second.send(give)).toEqual({ ok: true, id: 'once', repeated: true });
-  expect(second.barn.context.memory.entries).toHaveLength(1);
+  expect(second.barn.context.memory.recent).toHaveLength(1);
 });
 
 test('an id used for another intent is refused', () => {
@@ -59,7 +59,7 @@ test('two gives under different ids log one treatment', () => {
     ok: false,
     code: 'offer-ended',
   });
-  expect(test_.barn.context.memory.entries).toHaveLength(1);
+  expect(test_.barn.context.memory.recent).toHaveLength(1);
 });
 
 test('when the disk refuses the record nothing is logged, the dose stays offered, and the same press can be repeated', () => {
@@ -74,17 +74,17 @@ test('when the disk refuses the record nothing is logged, the dose stays offered
   expect(test_.send(give)).toMatchObject({ ok: false, code: 'not-written' });
   expect(test_.failures).toHaveLength(1);
   expect(standingOffer(test_).id).toBe(offerId);
-  expect(test_.barn.context.memory.entries).toEqual([]);
+  expect(test_.barn.context.memory.recent).toEqual([]);
 
   dayBook.addTreatment = write;
   expect(test_.send(give)).toEqual({ ok: true, id: 'pressed', repeated: false });
-  expect(test_.barn.context.memory.entries).toHaveLength(1);
+  expect(test_.barn.context.memory.recent).toHaveLength(1);
 });
 
 test('a dose taken back as not given can be offered again at once and the day book keeps both', () => {
   const test_ = testBarn();
   test_.send({ type: 'give', offerId: bringToOffer(test_), outcome: 'whole' });
-  const [entry] = test_.barn.context.memory.entries;
+  const [entry] = test_.barn.context.memory.recent;
   const treatmentId = entry?.treatment.id ?? '';
   expect(test_.send({ type: 'correct', treatmentId, what: { kind: 'not-given' } }).ok).toBe(true);
   expect(standingOffer(test_).id).not.toBe(entry?.treatment.offer.id);
@@ -97,7 +97,7 @@ test('a dose taken back as not given can be offered again at once and the day bo
 test('a dose that went to the wrong animal counts against the one that swallowed it', () => {
   const test_ = testBarn();
   test_.send({ type: 'give', offerId: bringToOffer(test_), outcome: 'whole' });
-  const treatmentId = test_.barn.context.memory.entries[0]?.treatment.id ?? '';
+  const treatmentId = test_.barn.context.memory.recent[0]?.treatment.id ?? '';
   test_.send({ type: 'correct', treatmentId, what: { kind: 'wrong-animal', animalId: 'goat-2' } });
   test_.weigh(0, 1000);
   test_.send({ type: 'pick-animal', animalId: 'goat-2' });
@@ -128,7 +128,7 @@ test('an offer that ended because another animal stepped on can still be logged 
   expect(test_.send({ type: 'give', offerId, outcome: 'whole' })).toMatchObject({ code: 'offer-ended' });
   expect(test_.send({ type: 'answer', offerId, given: true }).ok).toBe(true);
   expect(test_.send({ type: 'answer', offerId, given: true })).toMatchObject({ code: 'offer-ended' });
-  expect(test_.barn.context.memory.entries).toMatchObject([
+  expect(test_.barn.context.memory.recent).toMatchObject([
     { treatment: { late: true, offer: { id: offerId } } },
   ]);
 });

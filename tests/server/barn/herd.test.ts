@@ -126,7 +126,7 @@ describe('an animal that left', () => {
     barn.send({ type: 'give', offerId, outcome: 'whole' });
     barn.send({ type: 'leave-herd', animalId: GOAT.id, how: 'died' });
     expect(animalPage(barn.barn.context, GOAT.id)?.treatments).toMatchObject([{ animalName: GOAT.name }]);
-    expect(afterRestart(barn).entries).toHaveLength(1);
+    expect(afterRestart(barn).recent).toHaveLength(1);
   });
 });
 
@@ -157,7 +157,7 @@ describe('a weight held', () => {
     const barn = testBarn();
     const offerId = bringToOffer(barn, 15_400);
     barn.send({ type: 'give', offerId, outcome: 'whole' });
-    const treatmentId = herdOf(barn).entries[0]?.treatment.id ?? '';
+    const treatmentId = herdOf(barn).recent[0]?.treatment.id ?? '';
     barn.send({ type: 'correct', treatmentId, what: { kind: 'wrong-animal', animalId: 'goat-2' } });
     expect(animalPage(barn.barn.context, GOAT.id)?.weighings.map(({ grams }) => grams)).toEqual([15_000]);
     expect(animalPage(barn.barn.context, 'goat-2')?.weighings.map(({ grams }) => grams)).toEqual([

@@ -123,9 +123,9 @@ describe('a rule entered at Shed', () => {
     test.send({ type: 'withdraw-approval', regimenId: GOAT_RULE });
     expect(test.send({ type: 'retire-own', ownId: GOAT_RULE }).ok).toBe(true);
     expect(test.send(approve(GOAT_RULE))).toMatchObject({ code: 'no-such-regimen' });
-    const { entries, formulary, approvals, retiredIds } = memory(test);
-    expect(entries[0]).toMatchObject({ treatment: { offer: { regimen: { id: GOAT_RULE } } } });
-    expect(test.store.dayBook.entries()[0]).toMatchObject({
+    const { recent, formulary, approvals, retiredIds } = memory(test);
+    expect(recent[0]).toMatchObject({ treatment: { offer: { regimen: { id: GOAT_RULE } } } });
+    expect(test.store.dayBook.newest(1)[0]).toMatchObject({
       treatment: { offer: { regimen: { id: GOAT_RULE } } },
     });
     expect(regimenViews(formulary, approvals, retiredIds).map(({ id }) => id)).not.toContain(GOAT_RULE);

@@ -215,7 +215,7 @@ describe('what else may have made it is read from the records', () => {
 
   test('a dose corrected afterwards: less, another animal’s, or never given', () => {
     const { barn, testId } = wholeTest([30, 40, 35], [1, 0, 2]);
-    const [first, second, third] = barn.barn.context.memory.entries.map(({ treatment }) => treatment.id);
+    const [third, second, first] = barn.barn.context.memory.recent.map(({ treatment }) => treatment.id);
     barn.send({
       type: 'correct',
       treatmentId: first ?? '',

@@ -121,7 +121,7 @@ describe('the caution of a platform that was not checked', () => {
     const barn = testBarn(':memory:', (store) => {
       const donor = testBarn().store;
       for (const animal of donor.animals.all()) store.animals.add(animal, 'Wren');
-      for (const jug of donor.jugs.all()) store.jugs.add(jug);
+      for (const jug of donor.jugs.atHand()) store.jugs.add(jug);
       for (const approval of donor.approvals.inForce()) store.approvals.approve(approval);
       store.settings.write('syringeIds', ['syringe-6-by-0.1']);
     });

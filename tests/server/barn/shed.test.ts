@@ -42,7 +42,7 @@ test('withdrawing the approval under an offer ends it, and no dose is offered un
   barn.send({ type: 'withdraw-approval', regimenId: 'levamisole-goat' });
   expect(barn.barn.context.memory.round.phase).toMatchObject({ step: 'cautions' });
   expect(barn.send({ type: 'give', offerId, outcome: 'whole' })).toMatchObject({ code: 'offer-ended' });
-  expect(barn.barn.context.memory.entries).toEqual([]);
+  expect(barn.barn.context.memory.recent).toEqual([]);
 });
 
 test('syringes, person, face and unit are kept', () => {

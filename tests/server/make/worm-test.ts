@@ -37,7 +37,7 @@ export function dose(barn: TestBarn, id: string, outcome: 'whole' | 'part' | 'sp
   if (!given.ok) throw new Error(given.message);
   barn.send({ type: 'next' });
   barn.weigh(0, 1500);
-  return barn.barn.context.memory.entries.at(-1)?.treatment.id ?? '';
+  return barn.barn.context.memory.recent[0]?.treatment.id ?? '';
 }
 
 /** Accepts what the kiosk asks about before it offers a dose. */

@@ -8,6 +8,7 @@ import { HERD_SCHEMA } from '../../../server/store/herd-schema.ts';
 import { MIGRATIONS } from '../../../server/store/migrations.ts';
 import { openStore } from '../../../server/store/open-store.ts';
 import { createStore } from '../../../server/store/store.ts';
+import { makeTreatment } from '../../core/make/book.ts';
 import { makeHerdAnimal } from '../../core/make/herd-animal.ts';
 
 /** A file as it was before the herd was made real, with one animal that a treatment points to. */
@@ -22,8 +23,11 @@ function fileBefore(): string {
     VALUES ('a', 'Anna', 'goat', 'female', '840003123456789', 1, 41500, 1000), ('b', 'Bert', 'goat', 'male', NULL, 0, NULL, NULL);
     INSERT INTO jugs (id, number, medicine_id, packet_id, strength_mg_per_ml, strength_uncertainty, volume_ml,
       mixed_at_ms, use_by_ms, mixed_by, clock_trusted) VALUES ('j', 1, 'm', 'p', 50, 0.1, 900, 1, 2, 'w', 1);
-    INSERT INTO treatments VALUES (1, 't', 'o', 'a', 'j', 'm', 1, 'w', 1000, 1, 1, 'whole', '{}');
   `);
+  const record = JSON.stringify(makeTreatment({ id: 't' }));
+  db.prepare(
+    `INSERT INTO treatments VALUES (1, 't', 'o', 'a', 'j', 'm', 1, 'w', 1000, 1, 1, 'whole', ?)`,
+  ).run(record);
   db.close();
   return path;
 }

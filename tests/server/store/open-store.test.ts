@@ -49,7 +49,7 @@ test.each([
   const rows: Record<string, string> = {
     treatments: `INSERT INTO treatments VALUES (1,'t','o','a','j','m',1,'w',1000,1,1,'whole','{}')`,
     corrections: `INSERT INTO corrections (id, treatment_id, kind, at_ms, by) VALUES ('c','t','not-given',1,'w')`,
-    untreated: `INSERT INTO untreated VALUES (1,'u','skipped',NULL,NULL,NULL,NULL,1,'w')`,
+    untreated: `INSERT INTO untreated (id, kind, at_ms, by) VALUES ('u','skipped',1,'w')`,
     approvals: `INSERT INTO approvals (regimen_id, kind, at_ms, by) VALUES ('r','approved',1,'w')`,
     scale_checks: `INSERT INTO scale_checks VALUES (1,'s','bench','failed',1,'w',1,'{}')`,
     syringe_checks_forgotten: `INSERT INTO syringe_checks_forgotten VALUES (1,'y',1,'w')`,

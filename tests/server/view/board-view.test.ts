@@ -5,7 +5,7 @@ import { bringToOffer, type TestBarn, testBarn } from '../make/test-barn.ts';
 function board(test: TestBarn) {
   const { memory, config } = test.barn.context;
   return boardView({
-    entries: memory.entries,
+    keepingBack: memory.keepingBack,
     animals: memory.animals,
     timeZone: config.timeZone,
     wallMs: test.clock.wallMs,
@@ -27,7 +27,7 @@ describe('the board on the wire', () => {
   test('follows the veterinarian’s time entered later, and survives a restart', () => {
     const barn = testBarn();
     barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
-    const [entry] = barn.barn.context.memory.entries;
+    const [entry] = barn.barn.context.memory.recent;
     const treatmentId = entry?.treatment.id ?? '';
     const what = {
       kind: 'vet-time',
@@ -42,7 +42,7 @@ describe('the board on the wire', () => {
       kind: 'at',
       at: new Date(given + 96 * 3_600_000).toISOString(),
     });
-    expect(barn.store.dayBook.entries()[0]?.corrections[0]?.what).toEqual({
+    expect(barn.store.dayBook.newest(1)[0]?.corrections[0]?.what).toEqual({
       kind: 'vet-time',
       meat: { unit: 'days', count: 10 },
       milk: { unit: 'hours', count: 96 },
@@ -62,7 +62,7 @@ describe('the board on the wire', () => {
   test('a treatment taken back as not given can have no time', () => {
     const barn = testBarn();
     barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
-    const treatmentId = barn.barn.context.memory.entries[0]?.treatment.id ?? '';
+    const treatmentId = barn.barn.context.memory.recent[0]?.treatment.id ?? '';
     barn.send({ type: 'correct', treatmentId, what: { kind: 'not-given' } });
     const what = { kind: 'vet-time', meatHours: 9, milkHours: null, meatDays: null, milkDays: null } as const;
     expect(barn.send({ type: 'correct', treatmentId, what })).toMatchObject({ code: 'already-corrected' });

@@ -1,0 +1,120 @@
+import type { Species } from '../../core/herd/animal.ts';
+import { type Hold, holdsOfOne } from '../../core/round/clear-board.ts';
+import { type DayBookEntry, earlierDoses, effectOf, stoodOnPlatform } from '../../core/round/day-book.ts';
+import { NEVER_BY_ITSELF } from './book-schema.ts';
+import type { Db } from './open-store.ts';
+import type { Untreated } from './untreated.ts';
+
+/** Keeps the lines that the day book is searched by in step with its records; belongs in the same transaction. */
+export function createBookLines(db: Db) {
+  const number = db.prepare<[string], { number: number; species: Species }>(
+    'SELECT number, species FROM animals WHERE id = ?',
+  );
+  const jugNumber = db.prepare('SELECT number FROM jugs WHERE id = ?').pluck();
+  const lastFiled = db.prepare('SELECT filed_at_ms FROM book_lines ORDER BY line DESC LIMIT 1').pluck();
+  const insert = db.prepare(
+    `INSERT INTO book_lines (kind, sequence, filed_at_ms, at_ms, trusted, by, corrected, stood, dosed, medicine, jug,
+       volume_ml, doubt_ml, draws, rests, weighed_at_ms, mass_g, uncertainty_g,
+       meat_until_ms, meat_undated, milk_until_ms, milk_undated)
+     VALUES (@kind, @sequence, @filedAt, @at, @trusted, @by, @corrected, @stood, @dosed, @medicine, @jug,
+       @volume, @doubt, @draws, @rests, @weighedAt, @mass, @uncertainty, @meatUntil, @meatUndated, @milkUntil, @milkUndated)`,
+  );
+  const change = db.prepare(
+    `UPDATE book_lines SET corrected = @corrected, stood = @stood, dosed = @dosed, volume_ml = @volume, doubt_ml = @doubt,
+       draws = @draws, rests = @rests, meat_until_ms = @meatUntil, meat_undated = @meatUndated, milk_until_ms = @milkUntil,
+       milk_undated = @milkUndated
+     WHERE kind = 'treatment' AND sequence = @sequence`,
+  );
+
+  function animal(id: string | null): { number: number; species: Species } | null {
+    return id === null ? null : (number.get(id) ?? null);
+  }
+
+  /** A date nobody trusts files a line after the one before it. */
+  function filed(atMs: number, trusted: boolean): number {
+    return trusted ? atMs : Math.max(atMs, (lastFiled.get() as number | undefined) ?? atMs);
+  }
+
+  /** The columns that follow from a treatment and its corrections. */
+  function standing(entry: DayBookEntry) {
+    const { plan } = entry.treatment.offer.dose;
+    const { animalId, volumeMl } = effectOf(entry);
+    const dosed = animal(animalId);
+    // Whatever zone the farm is in, the end it has there is within a day of the one in UTC.
+    const { meat, milk } = holdsOfOne(entry, dosed?.species ?? null, 'UTC');
+    return {
+      corrected: entry.corrections.length > 0 ? 1 : 0,
+      stood: animal(stoodOnPlatform(entry))?.number ?? null,
+      dosed: dosed?.number ?? null,
+      volume: volumeMl,
+      doubt: plan.relative * volumeMl,
+      draws: plan.draws.length,
+      rests: earlierDoses([entry])[0]?.rest == null ? 0 : 1,
+      meatUntil: until(meat),
+      meatUndated: meat.provisional ? 1 : 0,
+      milkUntil: until(milk),
+      milkUndated: milk.provisional ? 1 : 0,
+    };
+  }
+
+  return {
+    /** Files a treatment under its sequence. */
+    addTreatment(sequence: number, entry: DayBookEntry): void {
+      const { givenAtMs, clockTrusted, by, offer } = entry.treatment;
+      const { held, atMs } = offer.weight;
+      insert.run({
+        kind: 'treatment',
+        sequence,
+        filedAt: filed(givenAtMs, clockTrusted),
+        at: givenAtMs,
+        trusted: clockTrusted ? 1 : 0,
+        by,
+        medicine: offer.jug.medicineId,
+        jug: (jugNumber.get(offer.jug.id) as number | undefined) ?? null,
+        weighedAt: Math.round(atMs),
+        mass: held.mass.value,
+        uncertainty: held.uncertainty.value,
+        ...standing(entry),
+      });
+    },
+    /** Files a treatment anew after a correction. */
+    changeTreatment(sequence: number, entry: DayBookEntry): void {
+      change.run({ sequence, ...standing(entry) });
+    },
+    /** Files a visit or an offer that ended without a dose. */
+    addUntreated(sequence: number, { kind, animalId, atMs, by, clockTrusted }: Untreated): void {
+      insert.run({
+        ...NO_DOSE,
+        kind,
+        sequence,
+        filedAt: filed(atMs, clockTrusted ?? false),
+        at: atMs,
+        trusted: clockTrusted === true ? 1 : 0,
+        by,
+        stood: animal(animalId)?.number ?? null,
+      });
+    },
+  };
+}
+
+const NO_DOSE = {
+  corrected: 0,
+  dosed: null,
+  medicine: null,
+  jug: null,
+  volume: null,
+  doubt: null,
+  draws: null,
+  rests: null,
+  weighedAt: null,
+  mass: null,
+  uncertainty: null,
+  meatUntil: null,
+  meatUndated: null,
+  milkUntil: null,
+  milkUndated: null,
+};
+
+function until({ clear }: Hold): number {
+  return clear.kind === 'at' ? clear.atMs : NEVER_BY_ITSELF[clear.kind];
+}

@@ -1,0 +1,84 @@
+import { z } from 'zod';
+import { vetTime } from '../../core/medicine/approval.ts';
+import type { DayBookEntry } from '../../core/round/day-book.ts';
+import type { Correction } from '../../core/round/treatment.ts';
+import type { Db } from './open-store.ts';
+import { TreatmentRecord } from './treatment-record.ts';
+
+/** A treatment with its corrections and its number on this kiosk, from 1. */
+export interface NumberedEntry extends DayBookEntry {
+  readonly sequence: number;
+}
+
+const CorrectionRow = z.strictObject({
+  sequence: z.int(),
+  id: z.string(),
+  treatment_id: z.string(),
+  kind: z.enum(['not-given', 'wrong-animal', 'wrong-volume', 'vet-time']),
+  animal_id: z.string().nullable(),
+  volume_ml: z.number().nullable(),
+  meat_hours: z.int().nullable(),
+  meat_days: z.int().nullable(),
+  milk_hours: z.int().nullable(),
+  milk_days: z.int().nullable(),
+  at_ms: z.int(),
+  by: z.string(),
+});
+
+/** A row of `treatments` as far as it is read: the record holds everything else. */
+export interface TreatmentRow {
+  readonly sequence: number;
+  readonly record: string;
+}
+
+/** Reads the records of treatments with the corrections that stand beside them. */
+export function createBookRecords(db: Db) {
+  const byId = db.prepare<[string], TreatmentRow>('SELECT sequence, record FROM treatments WHERE id = ?');
+  const bySequence = db.prepare<[number], TreatmentRow>(
+    'SELECT sequence, record FROM treatments WHERE sequence = ?',
+  );
+  const below = db.prepare<[number, number], TreatmentRow>(
+    'SELECT sequence, record FROM treatments WHERE sequence < ? ORDER BY sequence DESC LIMIT ?',
+  );
+  const corrections = db.prepare('SELECT * FROM corrections WHERE treatment_id = ? ORDER BY sequence');
+
+  function toEntry({ sequence, record }: TreatmentRow): NumberedEntry {
+    const treatment = TreatmentRecord.parse(JSON.parse(record));
+    return { sequence, treatment, corrections: corrections.all(treatment.id).map(toCorrection) };
+  }
+
+  return {
+    /** The entry of a treatment; `undefined` where there is none of this id. */
+    entry(id: string): NumberedEntry | undefined {
+      const row = byId.get(id);
+      return row === undefined ? undefined : toEntry(row);
+    },
+    /** The entry of a number that is known to be given. */
+    numbered(sequence: number): NumberedEntry {
+      const row = bySequence.get(sequence);
+      if (row === undefined) throw new Error(`the day book has no number ${sequence}`);
+      return toEntry(row);
+    },
+    /** The newest entries below a number, newest first, at most so many. */
+    below(sequence: number, most: number): NumberedEntry[] {
+      return below.all(sequence, most).map(toEntry);
+    },
+  };
+}
+
+function toCorrection(raw: unknown): Correction {
+  const row = CorrectionRow.parse(raw);
+  return { id: row.id, treatmentId: row.treatment_id, what: whatOf(row), atMs: row.at_ms, by: row.by };
+}
+
+function whatOf(row: z.infer<typeof CorrectionRow>): Correction['what'] {
+  if (row.kind === 'wrong-animal' && row.animal_id !== null)
+    return { kind: row.kind, animalId: row.animal_id };
+  if (row.kind === 'wrong-volume' && row.volume_ml !== null)
+    return { kind: row.kind, volumeMl: row.volume_ml };
+  if (row.kind === 'vet-time') {
+    const { kind, meat_hours, meat_days, milk_hours, milk_days } = row;
+    return { kind, meat: vetTime(meat_hours, meat_days), milk: vetTime(milk_hours, milk_days) };
+  }
+  return { kind: 'not-given' };
+}
