@@ -15,7 +15,7 @@ export function planTest(barn: BarnContext, intent: Of<'plan-test'>): Refusal | 
   const { medicineId, species, design, protocol, method } = intent;
   const treated = [...new Set(intent.treated)];
   const untreated = [...new Set(intent.untreated)].filter((id) => !treated.includes(id));
-  const round = dosedRounds(memory, wallMs).find(
+  const round = dosedRounds(barn, wallMs).find(
     (each) => each.medicineId === medicineId && each.species === species,
   );
   const rows = treated.map((id) => round?.treated.find(({ animalId }) => animalId === id));

@@ -35,7 +35,7 @@ export function testsView(barn: BarnContext): TestsView {
   return {
     tests: rows.sort((a, b) => ORDER[a.step] - ORDER[b.step] || b.treatedAt.localeCompare(a.treatedAt)),
     together: togetherViews(barn),
-    canPlan: dosedRounds(barn.memory, wallMs).some(({ treated }) => treated.length >= 2),
+    canPlan: dosedRounds(barn, wallMs).some(({ treated }) => treated.length >= 2),
   };
 }
 

@@ -4,7 +4,8 @@ import { type Candidate, whomToSample } from '../../core/reduction/plan.ts';
 import { type DayBookEntry, effectOf } from '../../core/round/day-book.ts';
 import { eggsPerGram } from '../../core/worms/egg-count.ts';
 import { countNow, type EggEntry } from '../../core/worms/egg-record.ts';
-import type { Memory } from '../barn/memory.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
+import type { Store } from '../store/store.ts';
 
 /** One medicine in one species as it was dosed in the last day. */
 export interface DosedRound {
@@ -18,21 +19,33 @@ export interface DosedRound {
 
 /** Whose samples before can still be taken: eggs laid before the dose are in the dung of the same day. */
 const LAST_MS = DAY_MS;
+/** More doses than one kiosk gives in a day. */
+const MOST_A_DAY = 2000;
+
+/** The doses of the last day, oldest first. */
+export function dosedLately({ dayBook }: Store, wallMs: number): DayBookEntry[] {
+  const fromMs = wallMs - LAST_MS;
+  return dayBook
+    .pageAfter({ fromMs, kind: 'treatment' }, null, MOST_A_DAY)
+    .flatMap((line) => (line.kind === 'treatment' ? [line.entry] : []))
+    .filter(({ treatment }) => treatment.givenAtMs >= fromMs);
+}
 
 /** What of the last day could be tested, medicines and species in the order they were first dosed. */
 export function dosedRounds(
-  { entries, animals, eggCounts, reductionTests }: Memory,
+  { memory, store }: Pick<BarnContext, 'memory' | 'store'>,
   wallMs: number,
 ): DosedRound[] {
+  const { animals, eggCounts, reductionTests } = memory;
   const tested = new Set(
     reductionTests.flatMap((test) => test.animals.map(({ treatmentId }) => treatmentId)),
   );
   const rounds = new Map<string, { medicineId: string; species: Species; entries: DayBookEntry[] }>();
-  for (const entry of entries) {
+  for (const entry of dosedLately(store, wallMs)) {
     const { treatment } = entry;
     const { animalId } = effectOf(entry);
     const species = animals.find(({ id }) => id === animalId)?.species;
-    if (species === undefined || treatment.givenAtMs < wallMs - LAST_MS || tested.has(treatment.id)) continue;
+    if (species === undefined || tested.has(treatment.id)) continue;
     const { medicineId } = treatment.offer.jug;
     const key = `${medicineId} ${species}`;
     const round = rounds.get(key) ?? { medicineId, species, entries: [] };

@@ -11,7 +11,7 @@ export function testDoses(barn: BarnContext, { test, samples, days }: TestNow): 
   const { memory, store } = barn;
   const checks = store.scaleChecks.all().filter(({ role }) => role === 'platform');
   return samples.flatMap(({ animalId, treatmentId, before, after }) => {
-    const entry = store.dayBook.entry(treatmentId);
+    const entry = store.dayBook.entry(treatmentId ?? '');
     if (entry === undefined) return [];
     const { treatment } = entry;
     const { offer, givenAtMs } = treatment;

@@ -10,7 +10,6 @@ import {
 } from '../../core/reduction/reduction-test.ts';
 import { type RetestDays, type RetestWindow, retestDays, retestWindow } from '../../core/reduction/retest.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
-import type { Memory } from '../barn/memory.ts';
 
 /** A test with all that follows from its counts; only where it stands follows from the clock. */
 export interface TestNow {
@@ -32,23 +31,20 @@ const kept = new WeakMap<BarnContext, Kept>();
 
 /** Every test with its counts; worked out anew only where a test, a count or the day book has changed. */
 export function testsNow(barn: BarnContext): readonly TestNow[] {
-  const { reductionTests, eggCounts, formulary, entries } = barn.memory;
+  const { reductionTests, eggCounts, formulary } = barn.memory;
   const of = [reductionTests, eggCounts, formulary];
   const before = kept.get(barn);
   if (before?.of.every((part, i) => part === of[i]) === true) return before.tests;
-  const givenAt = new Map(entries.map(({ treatment }) => [treatment.id, treatment.givenAtMs]));
-  const tests = reductionTests.map((test) => testNow(test, barn.memory, givenAt));
+  const tests = reductionTests.map((test) => testNow(test, barn));
   kept.set(barn, { of, tests });
   return tests;
 }
 
-function testNow(
-  test: ReductionTest,
-  { eggCounts, formulary }: Memory,
-  givenAt: ReadonlyMap<string, number>,
-): TestNow {
+function testNow(test: ReductionTest, { memory: { eggCounts, formulary }, store }: BarnContext): TestNow {
   const samples = samplesOf(test, eggCounts);
-  const doses = test.animals.flatMap(({ treatmentId }) => givenAt.get(treatmentId ?? '') ?? []);
+  const doses = test.animals.flatMap(
+    ({ treatmentId }) => store.dayBook.entry(treatmentId ?? '')?.treatment.givenAtMs ?? [],
+  );
   const treatedAtMs = doses.length > 0 ? Math.max(...doses) : test.plannedAtMs;
   const window = retestWindow(medicineById(formulary, test.medicineId)?.group ?? null);
   let findings: TestFindings | null = null;
