@@ -13,6 +13,7 @@ import type { Approval } from '../../core/medicine/approval.ts';
 import type { Formulary } from '../../core/medicine/formulary.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
 import type { Vessel } from '../../core/mixing/vessel.ts';
+import { millilitres } from '../../core/quantity/volume.ts';
 import type { ReductionTest } from '../../core/reduction/reduction-test.ts';
 import { animalsNamed, type DayBookEntry } from '../../core/round/day-book.ts';
 import { FRESH_ROUND, type Round } from '../../core/round/state.ts';
@@ -179,7 +180,8 @@ export function withEntry(memory: Memory, store: Store, entry: NumberedEntry): M
   const keepingBack = new Map(memory.keepingBack);
   for (const id of touched) keepingBack.set(id, dayBook.keepingBack(id));
   const others = memory.earlier.filter(({ animalId }) => !touched.includes(animalId));
-  const drawnFrom = store.jugs.find(jug.id);
+  const { volumeMl, doubtMl, draws } = dayBook.drawn(jug.id);
+  const drawn = { drawn: millilitres(volumeMl), drawnDoubt: millilitres(doubtMl), draws };
   return {
     ...memory,
     recent: dayBook.newest(RECENT_KEPT),
@@ -188,7 +190,7 @@ export function withEntry(memory: Memory, store: Store, entry: NumberedEntry): M
     animals: memory.animals.map((animal) =>
       touched.includes(animal.id) ? { ...animal, lastWeight: lastWeightOf(animal, store) } : animal,
     ),
-    jugs: memory.jugs.map((each) => (each.id === drawnFrom?.id ? drawnFrom : each)),
+    jugs: memory.jugs.map((each) => (each.id === jug.id ? { ...each, ...drawn } : each)),
   };
 }
 
