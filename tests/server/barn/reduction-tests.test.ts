@@ -4,6 +4,7 @@ import { lastProven } from '../../../core/reduction/proven.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
 import { planView } from '../../../server/view/plan-view.ts';
 import { testPage, testsView, wormCheckView } from '../../../server/view/test-view.ts';
+import { testReminders } from '../../../server/worms/test-reminders.ts';
 import { EPGS, VIGNETTE } from '../../oracles/reduction.ts';
 import { bringToOffer, GOAT, type TestBarn } from '../make/test-barn.ts';
 import { barnWithGoats, changeJug, countAll, dose, each, FIFTY, plan, wholeTest } from '../make/worm-test.ts';
@@ -249,6 +250,27 @@ describe('what else may have made it is read from the records', () => {
     expect(confounders.get('sampled-late')).toBe(2);
     expect(confounders.has('few-eggs')).toBe(true);
   });
+});
+
+test('the second samples stand in the calendar on the first of their days, until they are counted', () => {
+  const { barn, ids } = barnWithGoats(2);
+  for (const id of ids) dose(barn, id);
+  const testId = plan(barn, ids);
+  expect(testReminders(barn.barn.context)).toEqual([]);
+  countAll(barn, testId, 'before', each(ids, [30, 40]));
+  const { dueFrom } = pageOf(barn, testId);
+  const [event, ...others] = testReminders(barn.barn.context);
+  expect(others).toEqual([]);
+  expect(event).toMatchObject({
+    uid: `retest-${testId}@byreside`,
+    summary: 'Levamisole: take the second dung samples',
+    description: 'G1, G2. Day 7 to 14 after the dose.',
+    atMs: Date.parse(dueFrom),
+    allDay: true,
+  });
+  barn.clock.pass(8 * DAY_MS);
+  countAll(barn, testId, 'after', each(ids, [0, 0]));
+  expect(testReminders(barn.barn.context)).toEqual([]);
 });
 
 describe('a medicine that failed its last test', () => {
