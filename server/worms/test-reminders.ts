@@ -13,7 +13,9 @@ export function testReminders(barn: BarnContext): CalendarEvent[] {
     const { test, days, window } = now;
     if (days.untilMs < wallMs) return [];
     const medicine = medicineById(memory.formulary, test.medicineId)?.name ?? test.medicineId;
-    const names = missing.after.flatMap((id) => memory.animals.find((animal) => animal.id === id)?.name ?? []);
+    const names = missing.after.flatMap(
+      (id) => memory.animals.find((animal) => animal.id === id)?.name ?? [],
+    );
     return [
       {
         uid: `retest-${test.id}@byreside`,
