@@ -1,5 +1,6 @@
 import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
 import type { House } from './house.ts';
+import { addExportRoutes } from './routes/exports.ts';
 import { addGuard } from './routes/guard.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
@@ -35,6 +36,7 @@ export async function buildApp(
   addSeasonRoutes(app, house);
   addWormCheckRoutes(app, house);
   addPrintRoutes(app, house);
+  addExportRoutes(app, house, boundTo);
   if (pages !== null) await addPages(app, pages);
   return app;
 }

@@ -89,6 +89,12 @@ export const KioskConfig = z.strictObject({
     .refine(isTimeZone, { message: 'no such time zone: give one such as Europe/Dublin' })
     .default(() => Intl.DateTimeFormat().resolvedOptions().timeZone),
   devices: DevicesConfig.prefault({}),
+  /** Where records are written to be taken along, such as where a memory stick is mounted; left out, nowhere. */
+  exportFolder: z
+    .string()
+    .startsWith('/', 'a folder by its whole path, such as /media/stick')
+    .max(500)
+    .exactOptional(),
 });
 /** The file `kiosk.json` in the data folder. */
 export type KioskConfig = z.infer<typeof KioskConfig>;

@@ -13,6 +13,8 @@ const Row = z.strictObject({
   coat: z.enum(['smooth', 'rough']).nullable(),
 });
 
+const Numbered = z.looseObject({ sequence: z.int() });
+
 /** Scores with the animal they were seen at. */
 export interface AnimalScores extends Scores {
   readonly animalId: string;
@@ -30,7 +32,22 @@ export function createScoreStore(db: Db) {
     `SELECT ${PARTS} ${FROM} WHERE animal = (SELECT number FROM animals WHERE id = ?)
      ORDER BY at_ms DESC, sequence DESC LIMIT ?`,
   );
+  const after = db.prepare(
+    `SELECT sequence, ${PARTS} ${FROM} WHERE sequence > @after AND at_ms >= @fromMs AND at_ms < @toMs
+       AND (@animalId IS NULL OR animals.id = @animalId) ORDER BY sequence LIMIT @most`,
+  );
   return {
+    /** Scores after a number, oldest first, at most so many, each with its number. */
+    after(
+      asked: { readonly animalId: string | null; readonly fromMs: number; readonly toMs: number },
+      number: number,
+      most: number,
+    ): (AnimalScores & { readonly sequence: number })[] {
+      return after.all({ ...asked, after: number, most }).map((raw) => {
+        const { sequence, ...row } = Numbered.parse(raw);
+        return { sequence, ...toScores(row) };
+      });
+    },
     /** Writes what was seen of an animal. */
     add({ animalId, atMs, by, eyelid, body, soiling, jaw, coat }: AnimalScores): void {
       insert.run({ animalId, atMs, by, eyelid, body, soiling, jaw, coat });

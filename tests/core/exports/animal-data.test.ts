@@ -1,6 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { Ajv } from 'ajv';
-import formats from 'ajv-formats';
 import { describe, expect, test } from 'vitest';
 import {
   type BodyScoreForExport,
@@ -12,38 +9,7 @@ import {
   type WeightForExport,
   weightEvent,
 } from '../../../core/exports/animal-data.ts';
-
-const SCHEMAS = new URL('../../oracles/ade/', import.meta.url);
-
-/** The validator refuses `nullable` without a type, as OpenAPI has it. Left out, a schema only lets less pass. */
-function withoutNullable(key: string, value: unknown): unknown {
-  return key === 'nullable' ? undefined : value;
-}
-
-/** All schemas of the standard that the events use, each under its place in the standard's folders. */
-function judge(): Ajv {
-  // Formats are judged; keywords of OpenAPI, which JSON schema does not know, are let pass.
-  const ajv = new Ajv({ strict: false, allErrors: true });
-  formats.default(ajv);
-  for (const path of readdirSync(SCHEMAS, { recursive: true, encoding: 'utf8' })) {
-    if (path.endsWith('.json')) {
-      const schema: unknown = JSON.parse(readFileSync(new URL(path, SCHEMAS), 'utf8'), withoutNullable);
-      ajv.addSchema(schema as object, `ade:/${path}`);
-    }
-  }
-  return ajv;
-}
-
-const ajv = judge();
-
-/** What the published schema of a resource says against a value, which goes through text as it would to others. */
-function faultsOf(resource: string, value: Json): string[] {
-  const validate = ajv.getSchema(`ade:/resources/icar${resource}Resource.json`);
-  if (validate === undefined) throw new Error(`no schema of ${resource}`);
-  return validate(JSON.parse(JSON.stringify(value)))
-    ? []
-    : (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
-}
+import { faultsOf } from '../../oracles/ade/judge.ts';
 
 const core: EventCore = {
   id: '0197f22e-279b-7cc3-98c4-dc0c0c07398f',
