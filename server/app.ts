@@ -1,5 +1,6 @@
 import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
 import type { House } from './house.ts';
+import { addDayBookRoutes } from './routes/day-book.ts';
 import { addExportRoutes } from './routes/exports.ts';
 import { addGuard } from './routes/guard.ts';
 import { addHerdRoutes } from './routes/herd.ts';
@@ -30,6 +31,7 @@ export async function buildApp(
   });
   await addSocket(app, house);
   addHttpRoutes(app, house);
+  addDayBookRoutes(app, house);
   addHerdRoutes(app, house);
   addPhotoRoutes(app, house);
   addStockRoutes(app, house);

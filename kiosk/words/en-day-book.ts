@@ -1,8 +1,56 @@
+import type { LapseReason } from '../../core/round/offer.ts';
+import type { SkipReason } from '../../core/round/state.ts';
+import type { BookKind, UntreatedView } from '../../shared/day-book.ts';
 import type { CorrectionView, TreatmentView } from '../../shared/dose.ts';
+import type { Narrowing } from '../daybook/book-filter.ts';
+
+const REASONS: Record<SkipReason | LapseReason, string> = {
+  'not-needed': 'not needed',
+  sick: 'sick',
+  refused: 'refused it',
+  later: 'later',
+  stopped: 'a stop',
+  'timed-out': 'ran out',
+  'new-animal': 'next animal came',
+  'identity-doubted': 'which animal?',
+  reweighed: 'weighed again',
+  'jug-changed': 'jug changed',
+  'syringes-changed': 'syringes changed',
+  'rules-changed': 'rules changed',
+};
 
 /** English words of the day book. */
 export const enDayBook = {
   empty: 'Nothing written yet.',
+  noneSo: 'Nothing like that is written.',
+  narrow: 'Show',
+  everything: 'everything',
+  all: 'All',
+  narrowOff: 'Show everything',
+  showThese: 'Show these',
+  oneGone: 'one that left',
+  nobodyNamed: 'no name',
+  narrowings: {
+    kind: 'What',
+    days: 'Days',
+    animal: 'Animal',
+    medicine: 'Medicine',
+    by: 'Person',
+  } satisfies Record<Narrowing, string>,
+  kinds: {
+    treatment: 'Treatments',
+    corrected: 'Corrected',
+    skipped: 'Skipped',
+    lapsed: 'Ended',
+  } satisfies Record<BookKind, string>,
+  daysBack: (days: number) => (days === 1 ? 'Last day' : days === 365 ? 'Last year' : `Last ${days} days`),
+  untreated: {
+    skipped: 'skipped',
+    lapsed: 'offer ended',
+    'not-given': 'not given',
+  } satisfies Record<UntreatedView['kind'], string>,
+  /** Why a visit was skipped or an offer ended, by its code. */
+  reason: REASONS as Readonly<Record<string, string>>,
   dose: 'Dose',
   beside: 'Beside it',
   correct: 'Correct this',

@@ -11,6 +11,7 @@ import { enCare } from './en-care.ts';
 import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
+import { enTakeAlong } from './en-take-along.ts';
 import { enDoseCard } from './en-dose-card.ts';
 import { enGrowth } from './en-growth.ts';
 import { enHerdFile } from './en-herd-file.ts';
@@ -40,6 +41,7 @@ export const en = {
   care: enCare,
   check: enCheck,
   dayBook: enDayBook,
+  takeAlong: enTakeAlong,
   doseCard: enDoseCard,
   medicines: enMedicines,
   mixing: enMixing,

@@ -3,7 +3,7 @@ import { bodyScoreEvent, type Json, treatmentEvent, weightEvent } from '../../co
 import { calendarFile } from '../../core/exports/calendar.ts';
 import { csvRecord } from '../../core/exports/csv.ts';
 import { type ExchangeWorld, outsideAnimal, treatmentForExport } from '../../core/exports/exchange.ts';
-import { registerHeading, registerRecord } from '../../core/exports/register.ts';
+import { type RegisterLine, registerHeading, registerRecord } from '../../core/exports/register.ts';
 import { registerLine } from '../../core/exports/register-line.ts';
 import { EXPORT_NAMES } from '../../shared/exports.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
@@ -25,10 +25,16 @@ const CSV = { ending: 'csv', type: 'text/csv; charset=utf-8; header=present' } a
 const JSON_ARRAY = { ending: 'json', type: 'application/json; charset=utf-8' } as const;
 
 /** What the records are looked up with: everything but the records themselves. */
-function worldOf({ memory, store, config }: BarnContext) {
+export function exportWorld({ memory, store, config }: BarnContext) {
   const animals = store.animals.all();
   const byId = new Map(animals.map((animal) => [animal.id, animal]));
   return { formulary: memory.formulary, animals: byId, timeZone: config.timeZone };
+}
+
+/** The lines of the register that are asked for, oldest first. */
+export function* registerLines(barn: BarnContext, asked: Asked): Generator<RegisterLine> {
+  const world = exportWorld(barn);
+  for (const entry of treatmentsOf(barn.store, asked)) yield registerLine(entry, world);
 }
 
 /** Every kind of file by its name. */
@@ -36,15 +42,14 @@ export const EXPORTS: Readonly<Record<z.infer<typeof ExportName>, ExportKind>> =
   register: {
     ...CSV,
     *pieces(barn, asked) {
-      const world = worldOf(barn);
       yield registerHeading();
-      for (const entry of treatmentsOf(barn.store, asked)) yield registerRecord(registerLine(entry, world));
+      for (const line of registerLines(barn, asked)) yield registerRecord(line);
     },
   },
   weights: {
     ...CSV,
     *pieces(barn, asked) {
-      const { animals } = worldOf(barn);
+      const { animals } = exportWorld(barn);
       yield csvRecord([
         'animal',
         'tag',
@@ -73,7 +78,7 @@ export const EXPORTS: Readonly<Record<z.infer<typeof ExportName>, ExportKind>> =
   scores: {
     ...CSV,
     *pieces(barn, asked) {
-      const { animals } = worldOf(barn);
+      const { animals } = exportWorld(barn);
       yield csvRecord(['animal', 'tag', 'seen at', 'eyelid', 'body', 'soiling', 'jaw', 'coat', 'by']);
       for (const seen of scoresOf(barn.store, asked)) {
         const animal = animals.get(seen.animalId);
@@ -87,7 +92,7 @@ export const EXPORTS: Readonly<Record<z.infer<typeof ExportName>, ExportKind>> =
   'weight-events': {
     ...JSON_ARRAY,
     *pieces(barn, asked) {
-      const world = worldOf(barn);
+      const world = exportWorld(barn);
       yield* jsonArray(weightsOf(barn.store, [...world.animals.values()], asked), (weighing) =>
         weightEvent(weightForExport(weighing, world)),
       );
@@ -96,7 +101,7 @@ export const EXPORTS: Readonly<Record<z.infer<typeof ExportName>, ExportKind>> =
   'treatment-events': {
     ...JSON_ARRAY,
     *pieces(barn, asked) {
-      const world = worldOf(barn);
+      const world = exportWorld(barn);
       yield* jsonArray(treatmentsOf(barn.store, asked), (entry) =>
         treatmentEvent(treatmentForExport(entry, world)),
       );
@@ -105,7 +110,7 @@ export const EXPORTS: Readonly<Record<z.infer<typeof ExportName>, ExportKind>> =
   'score-events': {
     ...JSON_ARRAY,
     *pieces(barn, asked) {
-      const world = worldOf(barn);
+      const world = exportWorld(barn);
       yield* jsonArray(scoresOf(barn.store, asked), ({ animalId, atMs, by, body, sequence }) => {
         if (body === null) return null;
         const animal = outsideAnimal(animalId, world);

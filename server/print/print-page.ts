@@ -16,7 +16,7 @@ const PAGES: Readonly<Record<Paper, string>> = {
 };
 
 /** What a plate on the page measures: 20 mm on the panel. */
-const PLATE_MM = 20;
+export const PLATE_MM = 20;
 
 function style(paper: Paper, pxPerMm: number): Html {
   const plate = `${Math.round(PLATE_MM * pxPerMm)}px`;

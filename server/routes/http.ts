@@ -2,8 +2,10 @@ import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import { AnimalPage, WhomView } from '../../shared/animal-page.ts';
 import { ChecksView } from '../../shared/checks.ts';
+import { BookPageView } from '../../shared/day-book.ts';
 import { TreatmentView } from '../../shared/dose.ts';
 import { EggCountsView } from '../../shared/egg-count.ts';
+import { EXPORT_NAMES } from '../../shared/exports.ts';
 import { Answer, Intent } from '../../shared/intent.ts';
 import { PlanView, TestPage, TestsView } from '../../shared/reduction-test.ts';
 import { KioskState } from '../../shared/state.ts';
@@ -11,7 +13,6 @@ import { WormRulesView } from '../../shared/worm-rules.ts';
 import { refusal } from '../barn/barn.ts';
 import type { House } from '../house.ts';
 import { checksView } from '../view/checks-view.ts';
-import { dayBookView } from '../view/dose-view.ts';
 import { jugView } from '../view/jug-view.ts';
 import { linkNext, type PageQuery, pageAsked } from './paging.ts';
 
@@ -31,13 +32,6 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     uptimeSeconds: Math.round(process.uptime()),
   }));
   app.get('/api/state', async () => house.state());
-  app.get<{ Querystring: PageQuery }>('/api/treatments', async ({ query }, reply) => {
-    const { animals, gone, formulary } = context.memory;
-    const { below, most } = pageAsked(query);
-    const entries = context.store.dayBook.below(below, most);
-    linkNext(reply, '/api/treatments', entries.at(-1)?.sequence, most, entries.length);
-    return dayBookView(entries, [...animals, ...gone], formulary);
-  });
   app.get<{ Querystring: PageQuery }>('/api/jugs', async ({ query }, reply) => {
     const { wallMs } = context.clock.now();
     const { below, most } = pageAsked(query);
@@ -54,6 +48,8 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     checks: z.toJSONSchema(ChecksView),
     animal: z.toJSONSchema(AnimalPage),
     whomToTreat: z.toJSONSchema(WhomView),
+    dayBook: z.toJSONSchema(BookPageView),
+    exports: z.toJSONSchema(z.enum(EXPORT_NAMES)),
     wormRules: z.toJSONSchema(WormRulesView),
     eggCounts: z.toJSONSchema(EggCountsView),
     reductionPlan: z.toJSONSchema(PlanView),

@@ -6,14 +6,19 @@ import type { Jug } from '../../core/mixing/jug.ts';
 import { type Memory, syringesOnHand } from '../barn/memory.ts';
 import { roundWorld } from '../barn/run-round.ts';
 import type { House } from '../house.ts';
+import { exportWorld, registerLines } from '../exports/kinds.ts';
+import { type PeriodQuery, periodAsked } from '../exports/period.ts';
+import { textStream } from '../exports/text-stream.ts';
 import { groupSections } from '../print/group-page.ts';
 import { groupPlans } from '../print/group-plan.ts';
 import { GROUP_WORDS } from '../print/group-words.ts';
 import { html } from '../print/html.ts';
 import { jugLabel } from '../print/jug-label.ts';
-import { type Paper, printPage } from '../print/print-page.ts';
+import { type Paper, PLATE_MM, printPage } from '../print/print-page.ts';
 import { PRINT_WORDS } from '../print/print-words.ts';
 import { printedTable } from '../print/printed-table.ts';
+import { registerPage } from '../print/register-page.ts';
+import { REGISTER_WORDS } from '../print/register-words.ts';
 import { panelView } from '../view/state-view.ts';
 
 const SCRIPT = "document.getElementById('print').addEventListener('click', () => print());\n";
@@ -24,6 +29,7 @@ const POLICY = "default-src 'none'; script-src 'self'; style-src 'unsafe-inline'
 export function addPrintRoutes(app: FastifyInstance, house: House): void {
   const { barn } = house;
   addGroupPage(app, house);
+  addRegisterPage(app, house);
   app.get('/print/print.js', async (_, reply) => reply.type('text/javascript').send(SCRIPT));
   app.get<{ Params: { id: string }; Querystring: { paper?: string } }>(
     '/print/jug/:id',
@@ -88,6 +94,29 @@ function addGroupPage(app: FastifyInstance, { barn }: House): void {
       );
     },
   );
+}
+
+/** The treatment register of some days, of one animal or all. */
+function addRegisterPage(app: FastifyInstance, { barn }: House): void {
+  app.get<{ Querystring: PeriodQuery }>('/print/register', async ({ query }, reply) => {
+    const { context } = barn;
+    const { timeZone, panel } = context.config;
+    const asked = periodAsked(query, timeZone);
+    reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
+    if ('why' in asked) return reply.code(400).send(html`<!doctype html><title>400</title><p>${asked.why}</p>`.html);
+    const world = exportWorld(context);
+    const words = REGISTER_WORDS;
+    const period = query.from === undefined && query.to === undefined ? words.everything : words.period(query.from, query.to);
+    const animal = asked.animalId === null ? '' : ` ${words.of(world.animals.get(asked.animalId)?.name ?? asked.animalId)}`;
+    const head = {
+      asked: period + animal,
+      printedAtMs: context.clock.now().wallMs,
+      timeZone,
+      platePx: Math.round(PLATE_MM * panelView(panel).pxPerMm),
+      back: '/#day-book/take',
+    };
+    return reply.send(textStream(registerPage(registerLines(context, asked), head)));
+  });
 }
 
 function noJug(paper: Paper, pxPerMm: number): string {

@@ -89,7 +89,21 @@ export function createBookPages(
       : { kind: 'untreated', place, untreated: untreated.numbered(sequence) };
   }
 
+  const each = (column: 'medicine' | 'by') =>
+    db
+      .prepare<[], string>(
+        `WITH RECURSIVE each (value) AS (
+           SELECT min(${column}) FROM book_lines
+           UNION ALL
+           SELECT (SELECT min(${column}) FROM book_lines WHERE ${column} > each.value) FROM each WHERE value IS NOT NULL
+         ) SELECT value FROM each WHERE value IS NOT NULL`,
+      )
+      .pluck();
+  const [medicines, people] = [each('medicine'), each('by')];
+
   return {
+    /** Every medicine and every person that stands in the book. */
+    choices: () => ({ medicines: medicines.all(), people: people.all() }),
     /** The newest lines before a place (`null`: of all), newest first, at most so many. */
     page(filter: BookFilter, before: BookPlace | null, most: number): BookLine[] {
       return linesOf(filter, before, false, most).map(read);

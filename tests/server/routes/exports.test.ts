@@ -137,7 +137,7 @@ describe('the register', () => {
     expect(answer.json<{ message: string }>().message).toMatch(/2027-04-12|from is after to/);
   });
 
-  test('a name of ten megabytes goes out whole and comes back the same', async () => {
+  test('a name of ten megabytes goes out whole and comes back the same', { timeout: 60_000 }, async () => {
     const { body } = await take(
       'register?to=2027-04-11',
       farm((id) => (id === 'anna' ? HUGE : id)),
@@ -227,7 +227,7 @@ describe('a file for the memory stick', () => {
     return app.inject({ method: 'POST', url: `/api/exports/${path}`, headers: { host: 'localhost:4180' } });
   }
 
-  test('stands in the folder whole, and nothing else', async () => {
+  test('stands in the folder whole, and nothing else', { timeout: 30_000 }, async () => {
     const folder = mkdtempSync(join(tmpdir(), 'stick-'));
     const answer = await write(folder);
     expect(readdirSync(folder)).toEqual(['byreside-register-all.csv']);

@@ -1,0 +1,88 @@
+import type { RegisterLine } from '../../core/exports/register.ts';
+import type { Clear } from '../../core/dosing/withdrawal.ts';
+import { type Html, html } from './html.ts';
+import { labelTime } from './print-times.ts';
+import { REGISTER_WORDS } from './register-words.ts';
+
+const STYLE = `
+@page { size: A4 landscape; margin: 10mm; }
+* { box-sizing: border-box; margin: 0; padding: 0; }
+body { color: #000; background: #fff; font: 500 8pt/1.2 sans-serif; font-variant-numeric: tabular-nums; }
+main { max-width: 277mm; margin: 0 auto; }
+h1 { font-size: 14pt; }
+p { margin: 1mm 0 2mm; }
+table { width: 100%; border-collapse: collapse; }
+thead { display: table-header-group; }
+tr { break-inside: avoid; }
+th, td { padding: 0.8mm 1.2mm; border: 0.2mm solid #000; text-align: left; vertical-align: top; }
+th { font-size: 8pt; border-bottom-width: 0.5mm; }
+td b { font-size: 9pt; }
+.beside td { border-top: 0; font-style: italic; }
+nav { position: sticky; top: 0; display: flex; gap: 30px; padding: 16px; background: #fff; }
+nav a, nav button { min-width: var(--plate); min-height: var(--plate); padding: 8px 16px; display: grid; place-items: center; border: 0.8mm solid #000; border-radius: 2mm; background: #fff; color: #000; font: 700 22px sans-serif; text-decoration: none; }
+nav button { flex: 1; background: #ffc24a; }
+@media print { nav { display: none; } }
+`;
+
+/** What the top of the register says. */
+export interface RegisterHead {
+  /** The days asked for and the animal, in words. */
+  readonly asked: string;
+  readonly printedAtMs: number;
+  readonly timeZone: string;
+  /** What a plate on the page measures, in pixels. */
+  readonly platePx: number;
+  readonly back: string;
+}
+
+/** The treatment register as a page for A4, piece by piece: as long as it may be, no more than a line of it is held. */
+export function* registerPage(lines: Iterable<RegisterLine>, head: RegisterHead): Generator<string> {
+  const { asked, printedAtMs, timeZone, platePx, back } = head;
+  const words = REGISTER_WORDS;
+  const columns = Object.values(words.columns).map((name) => html`<th>${name}</th>`);
+  yield html`<!doctype html>
+<html lang="en">
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${words.title}</title><style>:root { --plate: ${platePx}px; }${{ html: STYLE }}</style></head>
+<body>
+<nav><a href="${back}" id="back">${words.back}</a><button type="button" id="print">${words.print}</button></nav>
+<main><h1>${words.title}</h1><p>${asked}. ${words.printed(labelTime(printedAtMs, timeZone))}. ${words.law}</p>
+<table><thead><tr>${columns}</tr></thead><tbody>
+`.html;
+  let count = 0;
+  for (const line of lines) {
+    count += 1;
+    yield rowOf(line, timeZone).html;
+  }
+  yield html`</tbody></table>${count === 0 ? html`<p>${words.none}</p>` : html`<p>${words.count(count)}</p>`}</main>
+<script src="/print/print.js"></script>
+</body>
+</html>
+`.html;
+}
+
+function rowOf(line: RegisterLine, timeZone: string): Html {
+  const { animal, medicine, mixed, dose, weight } = line;
+  const words = REGISTER_WORDS;
+  const day = (atMs: number) => labelTime(atMs, timeZone);
+  const until = (clear: Clear): string => (clear.kind === 'at' ? day(clear.atMs) : words.clear[clear.kind]);
+  const from =
+    mixed === null
+      ? words.bottle
+      : words.mixed(mixed.powderGrams, mixed.waterMl, mixed.by, day(mixed.atMs));
+  const cells: Record<keyof typeof words.columns, Html> = {
+    given: html`<b>${day(line.givenAtMs)}</b>${line.clockTrusted ? '' : ` (${words.provisional})`}`,
+    animal: html`<b>${animal.name}</b><br>${animal.tag ?? words.noTag}<br>${words.animal(animal)}`,
+    weight: html`${weight.kilograms.toFixed(2)} kg, ${words.scale}`,
+    medicine: html`<b>${medicine.name}</b><br>${medicine.active}, ${medicine.mgPerMl.toFixed(2)} mg/mL<br>${from}`,
+    dose: html`<b>${dose.givenMl} mL</b>${dose.outcome === 'whole' ? '' : `, ${dose.outcome}`}<br>${dose.targetMgPerKg} mg/kg: ${dose.computedMl.toFixed(2)} mL<br>${dose.route}`,
+    use: html`${words.use[line.use]}${line.directedBy === null ? '' : `, ${line.directedBy}`}`,
+    meat: html`${until(line.meat)}`,
+    milk: html`${until(line.milk)}`,
+    by: html`${line.by}`,
+  };
+  const beside = line.corrections.map(
+    (correction) =>
+      html`<tr class="beside"><td></td><td colspan="${Object.keys(cells).length - 1}">${words.corrected(correction)}</td></tr>\n`,
+  );
+  return html`<tr>${Object.values(cells).map((cell) => html`<td>${cell}</td>`)}</tr>\n${beside}`;
+}
