@@ -5,7 +5,7 @@ export interface Narrowed {
   readonly animal?: string;
   readonly medicine?: string;
   readonly by?: string;
-  /** So many days back from today, today among them. */
+  /** So many times 24 hours back. */
   readonly days?: number;
   readonly kind?: BookKind;
 }
@@ -49,10 +49,9 @@ export function narrowedBy(narrowed: Narrowed, what: Narrowing, chosen: string |
   return narrowedIn(`${narrowedPart(others)}&${new URLSearchParams({ [what]: chosen })}`) ?? others;
 }
 
-/** What the server is asked for it; `now` is RFC 3339 and the days end with the one it is in, wherever the farm is. */
-export function bookQuery({ days, ...narrowed }: Narrowed, today: string): string {
+/** What the server is asked for it; `now` is RFC 3339. */
+export function bookQuery({ days, ...narrowed }: Narrowed, now: string): string {
   const said = new URLSearchParams(Object.entries(narrowed).map(([key, value]) => [key, String(value)]));
-  // The beginning of today is not known here; a day more than asked for loses nothing.
-  if (days !== undefined) said.set('from', new Date(Date.parse(today) - days * DAY_MS).toISOString());
+  if (days !== undefined) said.set('from', new Date(Date.parse(now) - days * DAY_MS).toISOString());
   return said.toString();
 }

@@ -56,7 +56,6 @@ export const enDayBook = {
   correct: 'Correct this',
   corrected: 'corrected',
   notGiven: 'not given',
-  was: (what: string) => `, was ${what}`,
   wasFirst: (what: string) => `was ${what}`,
   animal: 'Animal',
   weight: 'Weight',

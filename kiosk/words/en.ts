@@ -11,7 +11,6 @@ import { enCare } from './en-care.ts';
 import { enCautions } from './en-cautions.ts';
 import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
-import { enTakeAlong } from './en-take-along.ts';
 import { enDoseCard } from './en-dose-card.ts';
 import { enGrowth } from './en-growth.ts';
 import { enHerdFile } from './en-herd-file.ts';
@@ -23,6 +22,7 @@ import { enSetup } from './en-setup.ts';
 import { enShed } from './en-shed.ts';
 import { enStock } from './en-stock.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
+import { enTakeAlong } from './en-take-along.ts';
 import { enWormCheck } from './en-worm-check.ts';
 import { enWormRules } from './en-worm-rules.ts';
 

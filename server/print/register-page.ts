@@ -1,5 +1,5 @@
-import type { RegisterLine } from '../../core/exports/register.ts';
 import type { Clear } from '../../core/dosing/withdrawal.ts';
+import type { RegisterLine } from '../../core/exports/register.ts';
 import { type Html, html } from './html.ts';
 import { labelTime } from './print-times.ts';
 import { REGISTER_WORDS } from './register-words.ts';
@@ -66,9 +66,7 @@ function rowOf(line: RegisterLine, timeZone: string): Html {
   const day = (atMs: number) => labelTime(atMs, timeZone);
   const until = (clear: Clear): string => (clear.kind === 'at' ? day(clear.atMs) : words.clear[clear.kind]);
   const from =
-    mixed === null
-      ? words.bottle
-      : words.mixed(mixed.powderGrams, mixed.waterMl, mixed.by, day(mixed.atMs));
+    mixed === null ? words.bottle : words.mixed(mixed.powderGrams, mixed.waterMl, mixed.by, day(mixed.atMs));
   const cells: Record<keyof typeof words.columns, Html> = {
     given: html`<b>${day(line.givenAtMs)}</b>${line.clockTrusted ? '' : ` (${words.provisional})`}`,
     animal: html`<b>${animal.name}</b><br>${animal.tag ?? words.noTag}<br>${words.animal(animal)}`,

@@ -9,7 +9,9 @@ export const REGISTER_WORDS = {
   law: 'Keep it as long as local law asks',
   everything: 'Everything on this kiosk',
   period: (from: string | undefined, to: string | undefined) =>
-    [from === undefined ? '' : `From ${from}`, to === undefined ? '' : `up to ${to}`].filter(Boolean).join(' '),
+    [from === undefined ? '' : `From ${from}`, to === undefined ? '' : `up to ${to}`]
+      .filter(Boolean)
+      .join(' '),
   of: (animal: string) => `of ${animal}`,
   none: 'No treatment in these days.',
   count: (count: number) => `${count} ${count === 1 ? 'treatment' : 'treatments'}.`,

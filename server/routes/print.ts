@@ -5,10 +5,10 @@ import { regimenInForce } from '../../core/medicine/in-force.ts';
 import type { Jug } from '../../core/mixing/jug.ts';
 import { type Memory, syringesOnHand } from '../barn/memory.ts';
 import { roundWorld } from '../barn/run-round.ts';
-import type { House } from '../house.ts';
 import { exportWorld, registerLines } from '../exports/kinds.ts';
 import { type PeriodQuery, periodAsked } from '../exports/period.ts';
 import { textStream } from '../exports/text-stream.ts';
+import type { House } from '../house.ts';
 import { groupSections } from '../print/group-page.ts';
 import { groupPlans } from '../print/group-plan.ts';
 import { GROUP_WORDS } from '../print/group-words.ts';
@@ -103,11 +103,18 @@ function addRegisterPage(app: FastifyInstance, { barn }: House): void {
     const { timeZone, panel } = context.config;
     const asked = periodAsked(query, timeZone);
     reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
-    if ('why' in asked) return reply.code(400).send(html`<!doctype html><title>400</title><p>${asked.why}</p>`.html);
+    if ('why' in asked)
+      return reply.code(400).send(html`<!doctype html><title>400</title><p>${asked.why}</p>`.html);
     const world = exportWorld(context);
     const words = REGISTER_WORDS;
-    const period = query.from === undefined && query.to === undefined ? words.everything : words.period(query.from, query.to);
-    const animal = asked.animalId === null ? '' : ` ${words.of(world.animals.get(asked.animalId)?.name ?? asked.animalId)}`;
+    const period =
+      query.from === undefined && query.to === undefined
+        ? words.everything
+        : words.period(query.from, query.to);
+    const animal =
+      asked.animalId === null
+        ? ''
+        : ` ${words.of(world.animals.get(asked.animalId)?.name ?? asked.animalId)}`;
     const head = {
       asked: period + animal,
       printedAtMs: context.clock.now().wallMs,

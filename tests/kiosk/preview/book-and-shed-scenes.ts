@@ -1,3 +1,5 @@
+import { qrCode } from '../../../server/print/qr-code.ts';
+import type { BookChoicesView, BookLineView, BookPageView } from '../../../shared/day-book.ts';
 import type { CorrectionView } from '../../../shared/dose.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, treatment } from './base-state.ts';
@@ -34,10 +36,127 @@ const CORRECTED = [
   treatment('t20', { outcome: 'part' }),
 ];
 
+const line = (each: KioskState['dayBook'][number]): BookLineView => ({ line: 'treatment', treatment: each });
+const ended = (
+  id: string,
+  kind: 'skipped' | 'lapsed',
+  reason: string,
+  animalName: string | null,
+): BookLineView => ({
+  line: 'untreated',
+  untreated: {
+    id,
+    kind,
+    animal: animalName === null ? null : 'a2',
+    animalName,
+    reason,
+    weightGrams: 52_300,
+    at: '2026-04-14T13:31:00Z',
+    provisional: false,
+    by: 'Sam',
+  },
+});
+const book = (lines: readonly BookLineView[], next: string | null = null): BookPageView => ({
+  lines: [...lines],
+  next,
+});
+const CHOICES: BookChoicesView = {
+  medicines: [
+    { id: 'fenbendazole', name: 'Fenbendazole' },
+    { id: 'levamisole', name: 'Levamisole' },
+  ],
+  people: ['Robin', 'Sam'],
+};
+const EVERYTHING = {
+  '/api/day-book': book(
+    [
+      line(BASE.dayBook[0] ?? treatment('t1')),
+      ended('u1', 'skipped', 'not-needed', 'Juniper'),
+      ...CORRECTED.map(line),
+    ],
+    '1.1',
+  ),
+  '/api/day-book/choices': CHOICES,
+};
+const ENDED = {
+  '/api/day-book': book([
+    ended('u1', 'skipped', 'sick', 'Juniper'),
+    ended('u2', 'lapsed', 'timed-out', 'Old Bramble'),
+    ended('u3', 'lapsed', 'identity-doubted', null),
+  ]),
+  '/api/day-book/choices': CHOICES,
+};
+const narrowed = (asked: string) => `day-book/${encodeURIComponent(`?${asked}`)}`;
+const STICK = { '/api/exports': { folder: '/media/stick', address: null } };
+const NETWORK = {
+  '/api/exports': { folder: null, address: 'http://192.168.1.20:4180' },
+  '/api/exports/treatment-events/qr.svg': qrCode(
+    'http://192.168.1.20:4180/api/exports/treatment-events?from=2026-01-01',
+  ).html.replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" '),
+};
+
 /** The day book, with corrections of every kind, and the doors of the Shed. */
 export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
-  { name: 'daybook', place: 'day-book', state: at({}) },
-  { name: 'daybook-corrected', place: 'day-book', state: at({ dayBook: CORRECTED }) },
+  {
+    name: 'daybook',
+    place: 'day-book',
+    state: at({}),
+    http: { '/api/day-book': book(BASE.dayBook.map(line)), '/api/day-book/choices': CHOICES },
+  },
+  {
+    name: 'daybook-empty',
+    place: 'day-book',
+    state: at({ dayBook: [] }),
+    http: { '/api/day-book': book([]) },
+  },
+  { name: 'daybook-skips-too', place: 'day-book', state: at({}), http: EVERYTHING },
+  {
+    name: 'daybook-corrected',
+    place: 'day-book',
+    state: at({ dayBook: CORRECTED }),
+    http: EVERYTHING,
+    taps: ['page-after'],
+  },
+  { name: 'daybook-ended', place: narrowed('kind=lapsed&days=30'), state: at({}), http: ENDED },
+  {
+    name: 'daybook-none-so',
+    place: narrowed('animal=a1&kind=skipped'),
+    state: at({}),
+    http: { '/api/day-book': book([]) },
+  },
+  {
+    name: 'daybook-narrow',
+    place: `${narrowed('animal=a2&medicine=levamisole&days=7')}/narrow`,
+    state: at({}),
+    http: EVERYTHING,
+  },
+  { name: 'daybook-narrow-kind', place: `${narrowed('')}/narrow/kind`, state: at({}), http: EVERYTHING },
+  {
+    name: 'daybook-narrow-animal',
+    place: `${narrowed('animal=a2')}/narrow/animal`,
+    state: at({}),
+    http: EVERYTHING,
+  },
+  { name: 'take', place: 'day-book/take', state: at({}), http: STICK },
+  { name: 'take-period', place: 'day-book/take/register', state: at({}), http: STICK },
+  { name: 'take-register', place: 'day-book/take/register/year', state: at({}), http: STICK },
+  {
+    name: 'take-written',
+    place: 'day-book/take/calendar',
+    state: at({}),
+    http: {
+      ...STICK,
+      '/api/exports/calendar': { ok: true, file: '/media/stick/byreside-calendar.ics', bytes: 9120 },
+    },
+    taps: ['take-write'],
+  },
+  { name: 'take-scan', place: 'day-book/take/treatment-events/quarter', state: at({}), http: NETWORK },
+  {
+    name: 'take-no-way',
+    place: 'day-book/take/weights/all',
+    state: at({}),
+    http: { '/api/exports': { folder: null, address: null } },
+  },
   { name: 'daybook-record-volume', place: 'day-book/t23', state: at({ dayBook: CORRECTED }) },
   { name: 'daybook-record-not-given', place: 'day-book/t22', state: at({ dayBook: CORRECTED }) },
   { name: 'home-corrected', place: 'home', state: at({ dayBook: CORRECTED }) },

@@ -29,7 +29,11 @@ export async function startFakeServer(root) {
       return;
     }
     if (path in answers) {
-      response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answers[path]));
+      const drawn = typeof answers[path] === 'string';
+      const type = drawn ? 'image/svg+xml' : 'application/json';
+      response
+        .writeHead(200, { 'content-type': type })
+        .end(drawn ? answers[path] : JSON.stringify(answers[path]));
       return;
     }
     const file = join(root, path === '/' ? 'index.html' : path);

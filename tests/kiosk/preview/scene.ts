@@ -6,7 +6,7 @@ export interface Scene {
   /** The address behind the "#". */
   readonly place: string;
   readonly state: KioskState;
-  /** What the server answers to a path asked by HTTP. */
+  /** What the server answers to a path asked by HTTP; a text is a drawing. */
   readonly http?: Readonly<Record<string, unknown>>;
   /** Test ids tapped in turn; one that starts with "hold:" is kept pressed in the picture. */
   readonly taps?: readonly string[];
