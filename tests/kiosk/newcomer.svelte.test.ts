@@ -39,14 +39,6 @@ test.each(['jug-powder-changed', 'jug-powder-too-much'])('in %s stopping is the 
   expect(open(name).get('mix-cancel').className).toContain('main');
 });
 
-test('the day book lists what stands, and what it was', () => {
-  open('daybook-corrected');
-  const rows = [...document.querySelectorAll('[data-testid="daybook-row"]')].map((row) => row.textContent);
-  expect(rows[0]).toMatch(/10\.1 mL\s*was 11\.3 mL/);
-  expect(rows[1]).toMatch(/not given\s*was 11\.3 mL/);
-  expect(rows[2]).toMatch(/Juniper\s*, was Old Bramble/);
-});
-
 test('the doses of the day are those that were given', () => {
   expect(open('home-corrected').text('door-daybook')).toContain('3 doses today');
 });
