@@ -35,7 +35,7 @@ function formatterOf(zone: TimeZone): Intl.DateTimeFormat {
 }
 
 /** What the clock on the wall shows, as if it were UTC: milliseconds since 1970. */
-function wallClock(atMs: number, zone: TimeZone): number {
+export function wallClock(atMs: number, zone: TimeZone): number {
   const parts = formatterOf(zone).formatToParts(atMs);
   const of = (type: Intl.DateTimeFormatPartTypes): number =>
     Number(parts.find((part) => part.type === type)?.value);
