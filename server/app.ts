@@ -12,6 +12,7 @@ import { addSeasonRoutes } from './routes/season.ts';
 import { addSocket } from './routes/socket.ts';
 import { addStockRoutes } from './routes/stock.ts';
 import { addWormCheckRoutes } from './routes/worm-check.ts';
+import { addSpeechRoutes } from './routes/speech.ts';
 
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
 export async function buildApp(
@@ -39,6 +40,7 @@ export async function buildApp(
   addWormCheckRoutes(app, house);
   addPrintRoutes(app, house);
   addExportRoutes(app, house, boundTo);
+  addSpeechRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;
 }

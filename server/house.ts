@@ -1,6 +1,9 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
+import type { Playing } from '../hardware/mouth/alsa-player.ts';
+import type { Mouth } from '../hardware/mouth/mouth.ts';
+import type { Wav } from '../hardware/mouth/wav.ts';
 import type { OpenPort } from '../hardware/serial/connection.ts';
 import type { CandidatePort } from '../hardware/serial/ports.ts';
 import type { Timers } from '../hardware/serial/timers.ts';
@@ -23,6 +26,9 @@ import { createHerdFile } from './herd/herd-file.ts';
 import { createPhotos } from './herd/photos.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
+import { createAlsaOutlet } from './speech/alsa-outlet.ts';
+import { createPageOutlet, type PageOutlet } from './speech/page-outlet.ts';
+import { createSpeaker, type Speaker } from './speech/speaker.ts';
 import { createStore, type Store } from './store/store.ts';
 import { type Standing, stateView } from './view/state-view.ts';
 
@@ -38,6 +44,10 @@ const RESTART_AFTER_MS = 300;
 export interface House {
   readonly barn: Barn;
   readonly standing: Standing;
+  /** What is said aloud. */
+  readonly speaker: Speaker;
+  /** The pages that may say it. */
+  readonly pages: Pick<PageOutlet, 'told' | 'gone'>;
   state(): KioskState;
   log(message: string, error: unknown): void;
   stop(): Promise<void>;
@@ -55,6 +65,10 @@ export interface HouseOptions {
   /** Whether the environment sets the devices, so that what the screen would set up could not last. */
   readonly devicesByEnvironment: boolean;
   readonly timers: Timers;
+  /** The engine that speaks; `null` where none is installed. */
+  readonly mouth: Mouth | null;
+  /** Plays a sound on the board's own loudspeaker. */
+  readonly playOnBoard: (wav: Wav, alsaDevice: string) => Playing;
   readonly clock: Clock;
   readonly random: () => number;
   readonly log: (message: string, error: unknown) => void;
@@ -128,9 +142,26 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     }),
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
     tray: simulated === null ? null : createTray(simulated, random),
+    tryVoice: (earcon) => speaker.tryVoice(earcon),
     leaveDemo: demo ? () => leaveDemo(options) : null,
   };
-  const barn = createBarn(context, log);
+  const pages = createPageOutlet(() => barn.changed());
+  const { output, alsaDevice } = config.speech;
+  const speaker = createSpeaker({
+    barn: context,
+    timers,
+    mouth: options.mouth,
+    outlet:
+      output === 'page'
+        ? pages
+        : createAlsaOutlet(
+            (wav) => options.playOnBoard(wav, alsaDevice),
+            () => barn.changed(),
+          ),
+    changed: () => barn.changed(),
+    log,
+  });
+  const barn = createBarn(context, log, { changed: lookSoon(speaker), answered: speaker.answered });
   devices = createDevices({
     config: config.devices,
     openPort: simulated?.openPort ?? options.openPort,
@@ -139,19 +170,41 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     listener: { reading: barn.read, wandRead: barn.wandRead, link: barn.linkChanged },
   });
   const ticking = setInterval(() => barn.tick(), TICK_MS);
-  const standing: Standing = { bootId: uuidv7(), demo, problem, devices: () => devices?.views() ?? [] };
+  const standing: Standing = {
+    bootId: uuidv7(),
+    demo,
+    problem,
+    devices: () => devices?.views() ?? [],
+    voice: speaker.view,
+  };
   return {
     barn,
     standing,
+    speaker,
+    pages,
     state: () => stateView(barn.context, standing),
     log,
     async stop() {
       clearInterval(ticking);
+      speaker.stop();
       await deviceSetup.stop();
       await devices?.stop();
       await simulated?.stop();
       store.close();
     },
+  };
+}
+
+/** Looks once after a burst of changes: what an intent or a reading does in several steps is one change to the ear. */
+function lookSoon(speaker: Speaker): () => void {
+  let waiting = false;
+  return () => {
+    if (waiting) return;
+    waiting = true;
+    setImmediate(() => {
+      waiting = false;
+      speaker.look();
+    });
   };
 }
 

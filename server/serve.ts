@@ -3,6 +3,9 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { playOnAlsa } from '../hardware/mouth/alsa-player.ts';
+import { EspeakMouth } from '../hardware/mouth/espeak-mouth.ts';
+import { programRuns } from '../hardware/mouth/find-engine.ts';
 import { listPorts } from '../hardware/serial/ports.ts';
 import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
 import { listSerialPorts } from '../hardware/serial/serialport-list.ts';
@@ -12,6 +15,9 @@ import { systemClock } from './barn/clock.ts';
 import type { Environment } from './config/environment.ts';
 import { loadSetup, type Setup } from './config/load.ts';
 import { openHouse } from './house.ts';
+
+/** The engine that speaks. */
+const ENGINE = 'espeak-ng';
 
 /** A kiosk that is up: where, how it runs, and how to end it. */
 export interface Served {
@@ -41,6 +47,8 @@ export async function serve(
     listPorts: () => listPorts({ list: listSerialPorts }),
     devicesByEnvironment: Object.keys(environment.devices).length > 0,
     timers: systemTimers(),
+    mouth: (await programRuns(ENGINE)) ? new EspeakMouth({ program: ENGINE }) : null,
+    playOnBoard: playOnAlsa,
     // The clock is not believed before the day this file was built.
     clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),
     random: Math.random,

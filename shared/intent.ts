@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
+import { EARCONS } from '../core/speech/earcon.ts';
 import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
 import { EGG_INTENTS } from './egg-count.ts';
@@ -11,6 +12,7 @@ import { intentId as id, ref } from './refs.ts';
 import { SEASON_INTENTS } from './season.ts';
 import { ExpiryMonth, STOCK_INTENTS } from './stock.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
+import { VoiceSettings } from './voice.ts';
 
 /** Hours of a withdrawal as a veterinarian gave them; `null` keeps what the regimen ships with. */
 const vetHours = z
@@ -205,6 +207,10 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
   z.strictObject({ type: z.literal('set-weight-unit'), id, unit: z.enum(['kg', 'lb']) }),
   z.strictObject({ type: z.literal('safety-read'), id }),
+  /** Keeps how the kiosk speaks. */
+  z.strictObject({ type: z.literal('set-voice'), id, voice: VoiceSettings }),
+  /** Says a dose, so that the voice can be judged; or one of the sounds. */
+  z.strictObject({ type: z.literal('try-voice'), id, earcon: z.enum(EARCONS).nullable() }),
 
   z.strictObject({ type: z.literal('tray'), id, action: TrayAction }),
   /** Ends the demo: the kiosk starts anew on real devices, with a database of its own. */

@@ -11,6 +11,7 @@ import { RoundView } from './round.ts';
 import { LinkStatus, ShedView } from './shed.ts';
 import { StockView } from './stock.ts';
 import { SyringeCheckView } from './syringe-check.ts';
+import { VoiceView } from './voice.ts';
 
 /** A panel: its size in pixels and how many of them make a millimetre. */
 export const PanelView = z.strictObject({
@@ -102,6 +103,7 @@ export const KioskState = z.strictObject({
   dayBook: z.array(TreatmentView),
   stock: StockView,
   shed: ShedView,
+  voice: VoiceView,
 });
 /** All that a screen needs. */
 export type KioskState = z.infer<typeof KioskState>;

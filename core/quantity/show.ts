@@ -1,4 +1,4 @@
-import { type Mass, type MassUnit, massIn } from './mass.ts';
+import { grams, type Mass, type MassUnit, massIn } from './mass.ts';
 import { decimalsOf } from './round.ts';
 import type { DoseRate, Strength } from './strength.ts';
 import type { Volume } from './volume.ts';
@@ -32,6 +32,9 @@ export function showStrength(strength: Strength): string {
 export function showRate(rate: DoseRate): string {
   return `${showNumber(rate.value, rate.value < 1 ? 3 : 1)} mg/kg`;
 }
+
+/** How fine an animal's weight is shown, and said, while its scale has not told its step. */
+export const USUAL_DIVISION: Mass = grams(50);
 
 /**
  * A measured weight with its scale's own decimals kept, such as "30.0 lb": a reading, unlike a dose, may show them.

@@ -9,6 +9,8 @@ const WAITING = 2;
 const CACHE_BYTES = 4 * 1024 * 1024;
 /** How often a line is tried anew where the engine died over it. */
 const TRIES = 3;
+/** Starting a process holds the kiosk up for milliseconds: the sound that was just made goes out first. */
+const FILL_AFTER_MS = 100;
 /** A process that died while it waited is replaced after this long, so that a broken engine costs nothing. */
 const REPLACE_AFTER_MS = 1000;
 
@@ -36,13 +38,12 @@ export class EspeakMouth implements Mouth {
     const key = JSON.stringify([text, voicing.voice, voicing.rate]);
     const known = this.#cache.get(key);
     if (known !== undefined) return known;
-    this.warm(voicing);
+    this.#keepTo(voicing);
     for (let tried = 0; tried < TRIES && !this.#stopped; tried += 1) {
       const process = this.#waiting.shift() ?? new EspeakProcess(this.#program, voicing);
-      const rendering = process.render(text);
-      this.#fill();
-      const wav = await rendering;
+      const wav = await process.render(text);
       if (wav !== null) {
+        this.#fillSoon(FILL_AFTER_MS);
         this.#cache.set(key, wav);
         return wav;
       }
@@ -52,16 +53,24 @@ export class EspeakMouth implements Mouth {
   }
 
   warm(voicing: Voicing): void {
-    if (voicing.voice !== this.#voicing?.voice || voicing.rate !== this.#voicing.rate) {
-      this.#voicing = voicing;
-      for (const process of this.#waiting.splice(0)) process.kill();
-    }
+    this.#keepTo(voicing);
     this.#fill();
   }
 
   stop(): void {
     this.#stopped = true;
     for (const process of this.#waiting.splice(0)) process.kill();
+  }
+
+  /** Those that wait with another voice or rate are of no use any more. */
+  #keepTo(voicing: Voicing): void {
+    if (voicing.voice === this.#voicing?.voice && voicing.rate === this.#voicing.rate) return;
+    this.#voicing = voicing;
+    for (const process of this.#waiting.splice(0)) process.kill();
+  }
+
+  #fillSoon(afterMs: number): void {
+    setTimeout(() => this.#fill(), afterMs).unref();
   }
 
   #fill(): void {
@@ -75,6 +84,6 @@ export class EspeakMouth implements Mouth {
   #replace(process: EspeakProcess): void {
     if (!this.#waiting.includes(process)) return;
     this.#waiting = this.#waiting.filter((each) => each !== process);
-    if (!process.missing) setTimeout(() => this.#fill(), REPLACE_AFTER_MS).unref();
+    if (!process.missing) this.#fillSoon(REPLACE_AFTER_MS);
   }
 }

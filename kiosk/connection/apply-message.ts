@@ -32,6 +32,9 @@ export function applyMessage(feed: Feed, message: ServerMessage): Feed {
       return { ...feed, seq: message.seq, state: patched(feed.state, message.changes) };
     case 'answer':
     case 'pong':
+    case 'say':
+    case 'hush':
+    case 'earcon':
       return feed;
   }
 }

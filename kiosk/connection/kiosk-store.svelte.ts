@@ -2,6 +2,7 @@ import { getContext, setContext } from 'svelte';
 import { v4 as freshId } from 'uuid';
 import type { ServerMessage } from '../../shared/message.ts';
 import type { KioskState } from '../../shared/state.ts';
+import type { LoudspeakerMessage, VoiceMessage } from '../../shared/voice.ts';
 import { applyMessage, CONNECTING, type Feed } from './apply-message.ts';
 import { GiveLatch } from './give-latch.ts';
 import { ServerLink, type SocketLike } from './server-link.ts';
@@ -78,6 +79,14 @@ export class KioskStore {
     };
   }
 
+  /** Hears what is to be said aloud, and of each new connection; what came before anybody listened is not kept. */
+  voice: { take(message: VoiceMessage): void; greet(): void } | null = null;
+
+  /** Tells the server how this page's loudspeaker fares, while there is one to tell. */
+  readonly tellVoice = (message: LoudspeakerMessage): void => {
+    if (this.#feed.status === 'live') this.#link.send(message);
+  };
+
   /** Asks the server for something. A give goes out once for each offer. */
   readonly send = (wish: Wish): void => {
     const id = freshId();
@@ -87,10 +96,15 @@ export class KioskStore {
   };
 
   #take(message: ServerMessage): void {
+    if (message.type === 'say' || message.type === 'hush' || message.type === 'earcon') {
+      this.voice?.take(message);
+      return;
+    }
     const before = stepsOf(this.state);
     this.#feed = applyMessage(this.#feed, message);
     if (stepsOf(this.state) !== before) this.#refusal = null;
     if (this.state !== null) this.#look = this.state;
+    if (message.type === 'snapshot') this.voice?.greet();
     if (message.type === 'answer' && !message.answer.ok) {
       this.#latch.refused(message.answer.id);
       this.#show(message.answer.message);

@@ -23,6 +23,7 @@ import { enShed } from './en-shed.ts';
 import { enStock } from './en-stock.ts';
 import { enSyringeCheck } from './en-syringe-check.ts';
 import { enTakeAlong } from './en-take-along.ts';
+import { enVoice } from './en-voice.ts';
 import { enWormCheck } from './en-worm-check.ts';
 import { enWormRules } from './en-worm-rules.ts';
 
@@ -50,6 +51,7 @@ export const en = {
   season: enSeason,
   stock: enStock,
   syringeCheck: enSyringeCheck,
+  voice: enVoice,
   wormCheck: enWormCheck,
   wormRules: enWormRules,
 

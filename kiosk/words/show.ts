@@ -1,7 +1,14 @@
 import { getContext, setContext } from 'svelte';
 import { grams, type MassUnit } from '../../core/quantity/mass.ts';
 import { decimalsOf } from '../../core/quantity/round.ts';
-import { showNumber, showRate, showStrength, showVolume, showWeight } from '../../core/quantity/show.ts';
+import {
+  showNumber,
+  showRate,
+  showStrength,
+  showVolume,
+  showWeight,
+  USUAL_DIVISION,
+} from '../../core/quantity/show.ts';
 import { mgPerKg, mgPerMl } from '../../core/quantity/strength.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
 import { minorDigits } from '../../core/stock/money.ts';
@@ -9,8 +16,6 @@ import { minorDigits } from '../../core/stock/money.ts';
 const KEY = Symbol('show');
 /** What stands where there is no current value. */
 export const DASH = '–';
-/** How fine a weight is shown while the scale has not told its step: 50 g. */
-const USUAL_DIVISION = 50;
 
 /** What the ways of showing depend on; read anew at each use, so that a change of unit shows at once. */
 export interface ShowSettings {
@@ -40,12 +45,12 @@ export class Show {
   weight(value: number | null | undefined): string {
     if (value == null) return DASH;
     const { unit, division } = this.#settings();
-    return showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION));
+    return showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value));
   }
 
   /** What a scale shows, in the unit it shows it in. */
   inUnit(value: number | null, unit: MassUnit, division: number | null): string {
-    return value === null ? DASH : showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION));
+    return value === null ? DASH : showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value));
   }
 
   /** What lies on the bench scale, in grams. */
@@ -174,7 +179,7 @@ export class Show {
   /** How well a weight is known, in the keeper's unit with a digit more than the scale shows. */
   fineWeight(value: number): string {
     const { unit, division } = this.#settings();
-    return showWeight(grams(value), unit, grams((division ?? USUAL_DIVISION) / 10));
+    return showWeight(grams(value), unit, grams((division ?? USUAL_DIVISION.value) / 10));
   }
 
   /** The time, with its day unless that is today. */

@@ -1,3 +1,4 @@
+import type { Earcon } from '../../core/speech/earcon.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { LinkStatus } from '../../shared/shed.ts';
 import type { DeviceRole, TrayAction } from '../../shared/tray.ts';
@@ -34,6 +35,8 @@ export interface BarnContext {
   readonly weatherImport: WeatherImport;
   /** The setting up of devices, or why it is not to be had. */
   readonly setup: DeviceSetup | SetupClosed;
+  /** Says a dose, or sounds an earcon, so that the voice can be judged. */
+  readonly tryVoice: (earcon: Earcon | null) => void;
   /** Moves the simulated scales and wand; `null` outside the demo. */
   readonly tray: ((action: TrayAction, memory: Memory) => boolean) | null;
   /** Ends the demo and starts on real devices; `null` outside the demo. Throws when the disk refuses. */

@@ -42,12 +42,25 @@ export interface Barn {
   revision(): number;
 }
 
+/** Who listens to the barn. */
+export interface BarnListener {
+  /** After every change, whatever it was. */
+  changed(): void;
+  /** After an intent was handled for the first time. */
+  answered(intent: Intent, answer: Answer): void;
+}
+
 /** Makes the barn around a context. `log` hears of failures a person should be able to look up. */
-export function createBarn(context: BarnContext, log: (message: string, error: unknown) => void): Barn {
+export function createBarn(
+  context: BarnContext,
+  log: (message: string, error: unknown) => void,
+  listener?: BarnListener,
+): Barn {
   const answers = new Map<string, { digest: string; answer: Answer }>();
   let revision = 0;
   const changed = () => {
     revision += 1;
+    listener?.changed();
   };
 
   function specOf(role: ScaleRole): ScaleSpec {
@@ -128,6 +141,7 @@ export function createBarn(context: BarnContext, log: (message: string, error: u
     const [oldest] = answers.keys();
     if (answers.size > REMEMBERED && oldest !== undefined) answers.delete(oldest);
     changed();
+    listener?.answered(intent, answer);
     return answer;
   }
 

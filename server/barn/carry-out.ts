@@ -176,6 +176,11 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return keep(barn, 'weightUnit', intent.unit);
     case 'safety-read':
       return keep(barn, 'safetyRead', true);
+    case 'set-voice':
+      return keep(barn, 'voice', intent.voice);
+    case 'try-voice':
+      barn.tryVoice(intent.earcon);
+      return null;
     case 'ports-look':
     case 'device-listen':
     case 'device-try':

@@ -118,6 +118,7 @@ export function defaultSettings(config: {
     offFeedSinceMs: null,
     currency: 'USD',
     latitude: null,
+    voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
   };
 }
 

@@ -70,6 +70,16 @@ export const DevicesConfig = z
 /** The three roles. */
 export type DevicesConfig = z.infer<typeof DevicesConfig>;
 
+/** Where the kiosk speaks. */
+export const SpeechConfig = z.strictObject({
+  /** On the page the kiosk's own screen shows, or, where there is no screen, on the board's own loudspeaker. */
+  output: z.enum(['page', 'alsa']).default('page'),
+  /** The ALSA name of that loudspeaker. */
+  alsaDevice: z.string().min(1).max(80).default('default'),
+});
+/** Where the kiosk speaks. */
+export type SpeechConfig = z.infer<typeof SpeechConfig>;
+
 /** The file `kiosk.json` in the data folder. */
 export const KioskConfig = z.strictObject({
   panel: z
@@ -95,6 +105,7 @@ export const KioskConfig = z.strictObject({
     .startsWith('/', 'a folder by its whole path, such as /media/stick')
     .max(500)
     .exactOptional(),
+  speech: SpeechConfig.prefault({}),
 });
 /** The file `kiosk.json` in the data folder. */
 export type KioskConfig = z.infer<typeof KioskConfig>;

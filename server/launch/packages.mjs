@@ -1,6 +1,12 @@
 import { spawnSync } from 'node:child_process';
 import { has } from './shell.mjs';
 
+const SPEECH = {
+  command: 'espeak-ng',
+  package: 'espeak-ng',
+  without: 'the kiosk speaks only where its browser can',
+};
+
 /**
  * Debian packages each job needs: the command that proves one is there, the package that brings it, and what is
  * lost without it.
@@ -17,10 +23,12 @@ export const NEEDS = {
       package: 'socat',
       without: 'the demo runs its scales in memory, not on pseudo-terminals',
     },
+    SPEECH,
   ],
   test: [
     { command: 'socat', package: 'socat', without: 'the tests on pseudo-terminals are skipped' },
     { command: 'chromium', package: 'chromium', without: 'the browser tests are skipped' },
+    { ...SPEECH, without: 'the tests of its voices are skipped' },
   ],
 };
 

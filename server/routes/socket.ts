@@ -3,6 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import type { RawData, WebSocket } from 'ws';
 import { ClientMessage, PROTOCOL, type ServerMessage } from '../../shared/message.ts';
 import type { House } from '../house.ts';
+import type { Loudspeaker } from '../speech/loudspeakers.ts';
 import { answerTo } from './http.ts';
 import { Publisher, type Subscriber } from './publisher.ts';
 
@@ -12,6 +13,8 @@ const FLUSH_MS = 50;
 const SILENT_MS = 15_000;
 /** The largest message taken from a page. */
 const MAX_PAYLOAD = 64 * 1024;
+/** Where a page on this very machine comes from. */
+const LOOPBACK = /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/;
 
 /** The socket at `/ws`: a greeting, the state, patches; and the intents of the page. */
 export async function addSocket(app: FastifyInstance, house: House): Promise<void> {
@@ -26,10 +29,10 @@ export async function addSocket(app: FastifyInstance, house: House): Promise<voi
   const publisher = new Publisher(() => house.state(), house.barn.revision);
   const timer = setInterval(() => publisher.flush(performance.now()), FLUSH_MS);
   app.addHook('onClose', async () => clearInterval(timer));
-  app.get('/ws', { websocket: true }, (socket) => serve(socket, house, publisher));
+  app.get('/ws', { websocket: true }, (socket, { ip }) => serve(socket, ip, house, publisher));
 }
 
-function serve(socket: WebSocket, house: House, publisher: Publisher): void {
+function serve(socket: WebSocket, ip: string, house: House, publisher: Publisher): void {
   const say = (message: ServerMessage) => socket.send(JSON.stringify(message));
   const subscriber: Subscriber = {
     send: (text) => socket.send(text),
@@ -37,6 +40,7 @@ function serve(socket: WebSocket, house: House, publisher: Publisher): void {
       return socket.bufferedAmount;
     },
   };
+  const loudspeaker: Loudspeaker = { own: LOOPBACK.test(ip), send: say };
   let heardAt = performance.now();
   const watch = setInterval(() => {
     if (performance.now() - heardAt > SILENT_MS) socket.terminate();
@@ -47,6 +51,7 @@ function serve(socket: WebSocket, house: House, publisher: Publisher): void {
     const message = parse(raw);
     if (message === null) socket.close(1008, 'not a message this server knows');
     else if (message.type === 'ping') say({ type: 'pong' });
+    else if (message.type !== 'intent') house.pages.told(loudspeaker, message);
     else {
       say({ type: 'answer', answer: answerTo(house, message.intent) });
       publisher.flush(performance.now());
@@ -55,6 +60,7 @@ function serve(socket: WebSocket, house: House, publisher: Publisher): void {
   socket.on('close', () => {
     clearInterval(watch);
     publisher.remove(subscriber);
+    house.pages.gone(loudspeaker);
   });
   say({ type: 'hello', protocol: PROTOCOL, bootId: house.standing.bootId });
   publisher.add(subscriber);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CURRENCIES } from '../../core/stock/money.ts';
+import { VoiceSettings } from '../../shared/voice.ts';
 import type { Db } from './open-store.ts';
 
 /** What is set by taps at the Shed screen and kept. */
@@ -23,6 +24,8 @@ export const Settings = z.strictObject({
   currency: z.enum(CURRENCIES),
   /** Where the farm lies, in degrees north; `null` while nobody has said. */
   latitude: z.number().min(-90).max(90).nullable(),
+  /** How the kiosk speaks. */
+  voice: VoiceSettings,
 });
 /** What is set by taps at the Shed screen and kept. */
 export type Settings = z.infer<typeof Settings>;

@@ -2,6 +2,7 @@ import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import { tagOwner } from '../../core/herd/tag-owner.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
+import type { VoiceView } from '../../shared/voice.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { type Memory, syringesOnHand } from '../barn/memory.ts';
 import { UNKNOWN_TAG_MS } from '../barn/shed-intents.ts';
@@ -28,6 +29,7 @@ export interface Standing {
   readonly demo: boolean;
   readonly problem: ProblemView | null;
   readonly devices: () => DeviceView[];
+  readonly voice: () => VoiceView;
 }
 
 /** The whole state as the wire carries it. */
@@ -76,6 +78,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     dayBook: dayBookView(memory.recent, memory.animals, memory.formulary),
     stock: stockView(barn),
     shed: shedView(barn, standing),
+    voice: standing.voice(),
   };
 }
 

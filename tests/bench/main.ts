@@ -4,6 +4,7 @@ import { decoderFigures } from './decoders.ts';
 import { doseFigures } from './dose.ts';
 import { herdFileFigures } from './herd-file.ts';
 import { latencyFigures } from './latency.ts';
+import { mouthFigures } from './mouth.ts';
 import { publishFigures } from './publish.ts';
 import { printFigures } from './table.ts';
 import { tenYearFigures } from './ten-years/figures.ts';
@@ -17,6 +18,7 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
   'herd-file': async () => printFigures('Reading a herd file', await herdFileFigures()),
+  mouth: async () => printFigures('The mouth', await mouthFigures()),
   deck: deckFigures,
   'ten-years': (share) => tenYearFigures(share),
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),

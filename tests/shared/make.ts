@@ -183,6 +183,12 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'set-face': { type: 'set-face', id: 'i', face: 'dim' },
   'set-weight-unit': { type: 'set-weight-unit', id: 'i', unit: 'kg' },
   'safety-read': { type: 'safety-read', id: 'i' },
+  'set-voice': {
+    type: 'set-voice',
+    id: 'i',
+    voice: { language: 'es', voice: 'es-americas', rate: 155, volume: 80, muted: false },
+  },
+  'try-voice': { type: 'try-voice', id: 'i', earcon: null },
   'leave-demo': { type: 'leave-demo', id: 'i' },
   'ports-look': { type: 'ports-look', id: 'i' },
   'device-listen': { type: 'device-listen', id: 'i', role: 'bench', path: '/dev/serial/by-id/usb-one' },

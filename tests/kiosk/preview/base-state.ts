@@ -1,5 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
+import { VOICES } from '../../../hardware/mouth/voices.ts';
 import { medicineViews } from '../../../server/view/medicine-view.ts';
 import { liquidViews, regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
@@ -352,5 +353,16 @@ export const BASE: KioskState = {
     person: 'Sam',
     unknownTag: null,
     unknownTagOf: [],
+  },
+  voice: {
+    language: 'en',
+    voice: 'en-us',
+    rate: 155,
+    volume: 80,
+    muted: false,
+    voices: VOICES.map(({ id, language }) => ({ id, language })),
+    engine: 'kiosk',
+    heard: 'heard',
+    speaking: null,
   },
 };

@@ -175,6 +175,33 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
     state: at({}),
     taps: ['approve-by-vet', 'vet-unnamed', 'vet-milk-more', 'vet-milk-more'],
   },
+  { name: 'shed-voice', place: 'shed/voice', state: at({}) },
+  {
+    name: 'shed-voice-speaking',
+    place: 'shed/voice',
+    state: at({
+      voice: {
+        ...BASE.voice,
+        language: 'es',
+        voice: 'es-spain',
+        rate: 230,
+        volume: 100,
+        speaking: {
+          id: 3,
+          what: 'try-out',
+          text: 'quince punto cinco mililitros, jeringa de veinte mililitros',
+          until: '2026-04-14T14:03:14Z',
+        },
+      },
+    }),
+  },
+  {
+    name: 'shed-voice-muted',
+    place: 'shed/voice',
+    state: at({ voice: { ...BASE.voice, muted: true, heard: 'no-page' } }),
+  },
+  { name: 'shed-sounds', place: 'shed/voice/sounds', state: at({}) },
+  { name: 'shed-muted', place: 'shed', state: at({ voice: { ...BASE.voice, muted: true } }) },
   { name: 'shed-people', place: 'shed/people', state: at({}) },
   { name: 'shed-screen', place: 'shed/screen', state: at({}) },
   { name: 'enrol-species', place: 'shed/enrol', state: at({}) },

@@ -2,14 +2,18 @@ import { buildApp } from '../../../server/app.ts';
 import type { House } from '../../../server/house.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import type { ProblemView } from '../../../shared/state.ts';
+import { quietSpeaker } from './quiet.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
 
 /** A web server around a test barn, without a port; `pages` is left out unless a folder is given. */
 export async function testApp(problem: ProblemView | null = null, test: TestBarn = testBarn()) {
-  const standing = { bootId: 'boot', demo: false, problem, devices: () => [] };
+  const speaker = quietSpeaker(test.barn.context);
+  const standing = { bootId: 'boot', demo: false, problem, devices: () => [], voice: speaker.view };
   const house: House = {
     barn: test.barn,
     standing,
+    speaker,
+    pages: { told: () => {}, gone: () => {} },
     state: () => stateView(test.barn.context, standing),
     log: () => {},
     stop: async () => {},

@@ -110,6 +110,7 @@ export function testBarn(
         log: (message) => failures.push(message),
       }),
       setup: 'not-in-demo',
+      tryVoice: () => {},
       tray: null,
       leaveDemo: null,
       ...extra,

@@ -15,6 +15,7 @@ const DEFAULTS = {
   offFeedSinceMs: null,
   currency: 'USD',
   latitude: null,
+  voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
 } as const;
 
 test('a setting that was kept is read back and the others stay at their defaults', () => {
