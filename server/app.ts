@@ -10,9 +10,9 @@ import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
 import { addSeasonRoutes } from './routes/season.ts';
 import { addSocket } from './routes/socket.ts';
+import { addSpeechRoutes } from './routes/speech.ts';
 import { addStockRoutes } from './routes/stock.ts';
 import { addWormCheckRoutes } from './routes/worm-check.ts';
-import { addSpeechRoutes } from './routes/speech.ts';
 
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
 export async function buildApp(

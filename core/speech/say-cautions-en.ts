@@ -35,5 +35,8 @@ export const sayCautionsEn: Readonly<Record<CautionCode, string>> = {
   'clock-untrusted': 'The clock is not set. Look at the dates.',
   'scale-unchecked': 'The platform is not checked.',
   'scale-check-failed': 'The scale check failed or is long overdue.',
+  'top-up': 'This is the rest of a part dose.',
+  'test-resistant': 'Worms resist it here.',
+  'test-low-resistant': 'Worms begin to resist it here.',
   'extra-label': 'Given on the word of the vet.',
 };

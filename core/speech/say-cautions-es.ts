@@ -35,5 +35,8 @@ export const sayCautionsEs: Readonly<Record<CautionCode, string>> = {
   'clock-untrusted': 'El reloj no está puesto. Mire las fechas.',
   'scale-unchecked': 'La plataforma no está verificada.',
   'scale-check-failed': 'La prueba de la báscula falló o está muy atrasada.',
+  'top-up': 'Es el resto de una dosis incompleta.',
+  'test-resistant': 'Los parásitos lo resisten aquí.',
+  'test-low-resistant': 'Los parásitos empiezan a resistirlo aquí.',
   'extra-label': 'Por orden del veterinario.',
 };

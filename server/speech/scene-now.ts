@@ -56,13 +56,13 @@ function numberOf(jugId: string, { jugs }: Memory): string | null {
 }
 
 function animalNow({ round, animals }: Memory): SayScene['animal'] {
-  const id = 'visit' in round.phase ? round.phase.visit.who?.animalId : undefined;
+  const id = 'visit' in round.phase ? round.phase.visit?.who?.animalId : undefined;
   const animal = animals.find((each) => each.id === id);
   return animal === undefined ? null : { id: animal.id, name: animal.name, inMilk: animal.inMilk };
 }
 
 function weightNow({ round, deck, settings }: Memory): string | null {
-  const weight = 'visit' in round.phase ? round.phase.visit.weight : null;
+  const weight = 'visit' in round.phase ? (round.phase.visit?.weight ?? null) : null;
   if (weight === null) return null;
   return showWeight(weight.held.mass, settings.weightUnit, deck.division ?? USUAL_DIVISION);
 }
