@@ -133,13 +133,14 @@ function saidClear(
 
 function sayRest(was: SayScene, is: SayScene): Part {
   const sayings: Saying[] = [];
-  const { last, count } = is.corrections;
-  const corrected = count > was.corrections.count && last !== null && last !== 'vet-time';
-  if (corrected) sayings.push({ what: 'undone', how: last });
+  const { correction } = is;
+  // An older one comes to the front where newer rows leave memory: that is no correction made now.
+  const made = correction !== null && correction.atMs > (was.correction?.atMs ?? 0);
+  if (made && correction.kind !== 'vet-time') sayings.push({ what: 'undone', how: correction.kind });
   const { name } = is.unanswered;
   if (is.unanswered.count > was.unanswered.count && name !== null) sayings.push({ what: 'unanswered', name });
   if (is.unknownTag !== null && is.unknownTag.at !== was.unknownTag?.at) {
     sayings.push({ what: 'tag-unknown', tag: is.unknownTag.tag });
   }
-  return { sayings, hush: corrected ? ['clear-milk', 'clear-meat'] : [] };
+  return { sayings, hush: made ? ['clear-milk', 'clear-meat'] : [] };
 }

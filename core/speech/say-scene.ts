@@ -39,11 +39,11 @@ export interface SayScene {
     readonly meat: Clear;
     readonly provisional: boolean;
   } | null;
-  /** The corrections in the day book, newest last: their number, and what the last one says. */
-  readonly corrections: {
-    readonly count: number;
-    readonly last: 'not-given' | 'wrong-animal' | 'wrong-volume' | 'vet-time' | null;
-  };
+  /** The newest correction in the day book: when it was made, in milliseconds since 1970, and what it says. */
+  readonly correction: {
+    readonly atMs: number;
+    readonly kind: 'not-given' | 'wrong-animal' | 'wrong-volume' | 'vet-time';
+  } | null;
   /** Offers that ended without an answer: their number, and the animal of the newest. */
   readonly unanswered: { readonly count: number; readonly name: string | null };
   /** The pour under way, or `null`. */

@@ -40,7 +40,7 @@ export function sceneNow(barn: BarnContext): SayScene {
     accepted: phase.step === 'cautions' ? phase.accepted : [],
     offer: phase.step === 'offered' || phase.step === 'logging' ? offerNow(phase.offer, memory) : null,
     logged: loggedNow(memory),
-    corrections: correctionsNow(memory),
+    correction: correctionNow(memory),
     unanswered: { count: unanswered.length, name: unanswered.at(-1)?.animal.name ?? null },
     pour: memory.mixing.step === 'pour' ? pourView(memory.mixing, memory).advice : null,
     powder: powderNow(memory),
@@ -85,16 +85,12 @@ function loggedNow({ round }: Memory): SayScene['logged'] {
   return { id, name, outcome, inMilk, milk, meat, provisional: !clockTrusted };
 }
 
-function correctionsNow({ entries }: Memory): SayScene['corrections'] {
-  let count = 0;
-  let last: { readonly atMs: number; readonly kind: SayScene['corrections']['last'] } | null = null;
-  for (const { corrections } of entries) {
-    count += corrections.length;
-    for (const { atMs, what } of corrections) {
-      if (last === null || atMs >= last.atMs) last = { atMs, kind: what.kind };
-    }
+function correctionNow({ recent }: Memory): SayScene['correction'] {
+  let newest: SayScene['correction'] = null;
+  for (const { atMs, what } of recent.flatMap(({ corrections }) => corrections)) {
+    if (newest === null || atMs >= newest.atMs) newest = { atMs, kind: what.kind };
   }
-  return { count, last: last?.kind ?? null };
+  return newest;
 }
 
 function powderNow({ mixing }: Memory): SayScene['powder'] {

@@ -18,7 +18,13 @@ export function publishFigures(): Figure[] {
   const [entry] = context.memory.recent;
   if (entry === undefined) throw new Error('nothing was logged, so nothing was measured');
   context.memory = { ...context.memory, recent: Array.from({ length: 60 }, () => entry) };
-  const standing = { bootId: 'b', demo: false, problem: null, devices: () => [], voice: quietSpeaker(context).view };
+  const standing = {
+    bootId: 'b',
+    demo: false,
+    problem: null,
+    devices: () => [],
+    voice: quietSpeaker(context).view,
+  };
   const publisher = new Publisher(() => stateView(context, standing), test.barn.revision);
   let bytes = 0;
   publisher.add({

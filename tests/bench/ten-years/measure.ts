@@ -3,6 +3,7 @@ import { withEntry } from '../../../server/barn/memory.ts';
 import type { Store } from '../../../server/store/store.ts';
 import { animalPage } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
+import { quietSpeaker } from '../../server/make/quiet.ts';
 import { testBarn } from '../../server/make/test-barn.ts';
 import { animalId, END_MS, TEN_YEARS } from './build.ts';
 
@@ -26,7 +27,13 @@ export function measureYears(path: string): Measured {
   const { barn, store, clock } = testBarn(path);
   const { memory } = barn.context;
   clock.wallMs = END_MS;
-  const standing = { bootId: 'b', demo: false, problem: null, devices: () => [] };
+  const standing = {
+    bootId: 'b',
+    demo: false,
+    problem: null,
+    devices: () => [],
+    voice: quietSpeaker(barn.context).view,
+  };
   stateView(barn.context, standing);
   const startMs = performance.now() - began;
   const screens = new Map<string, Timed>();

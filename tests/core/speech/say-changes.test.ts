@@ -100,7 +100,7 @@ describe('the round', () => {
   });
 
   test('what is taken back is said, and its clear time no more', () => {
-    const said = through({ corrections: { count: 1, last: 'not-given' } });
+    const said = through({ correction: { atMs: 5, kind: 'not-given' } });
     expect(said).toMatchObject({ words: ['Taken back. Not given.'], hush: ['clear-milk', 'clear-meat'] });
   });
 

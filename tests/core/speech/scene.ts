@@ -12,7 +12,7 @@ export const AT_REST: SayScene = {
   accepted: [],
   offer: null,
   logged: null,
-  corrections: { count: 0, last: null },
+  correction: null,
   unanswered: { count: 0, name: null },
   pour: null,
   powder: null,

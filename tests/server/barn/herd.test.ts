@@ -4,6 +4,7 @@ import { loadMemory } from '../../../server/barn/memory.ts';
 import { adviceNow } from '../../../server/herd/advice-now.ts';
 import { animalPage, whomView } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
+import { quietSpeaker } from '../make/quiet.ts';
 import { bringToOffer, GOAT, type TestBarn, testBarn } from '../make/test-barn.ts';
 
 const NOTHING = { eyelid: null, body: null, soiling: null, jaw: null, coat: null } as const;
@@ -72,7 +73,13 @@ describe('a tag that was lost', () => {
       ok: false,
       code: 'lost-tag',
     });
-    const standing = { bootId: 'b', demo: false, problem: null, devices: () => [] };
+    const standing = {
+      bootId: 'b',
+      demo: false,
+      problem: null,
+      devices: () => [],
+      voice: quietSpeaker(barn.barn.context).view,
+    };
     expect(stateView(barn.barn.context, standing).shed).toMatchObject({
       unknownTag: GOAT.tag,
       unknownTagOf: [GOAT.id],
