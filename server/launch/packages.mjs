@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { has } from './shell.mjs';
 
 const SPEECH = {
@@ -8,8 +9,8 @@ const SPEECH = {
 };
 
 /**
- * Debian packages each job needs: the command that proves one is there, the package that brings it, and what is
- * lost without it.
+ * Debian packages each job needs: the command or file that proves one is there, the package that brings it, and what
+ * is lost without it.
  */
 export const NEEDS = {
   build: [
@@ -25,6 +26,24 @@ export const NEEDS = {
     },
     SPEECH,
   ],
+  ear: [
+    {
+      file: '/usr/include/pocketsphinx/pocketsphinx.h',
+      package: 'libpocketsphinx-dev',
+      without: 'the kiosk hears nothing',
+    },
+    {
+      file: '/usr/share/pocketsphinx/model/en-us/cmudict-en-us.dict',
+      package: 'pocketsphinx-en-us',
+      without: 'the kiosk hears nothing',
+    },
+    { command: 'pkg-config', package: 'pkg-config', without: 'the kiosk hears nothing' },
+    { command: 'cc', package: 'gcc', without: 'the kiosk hears nothing' },
+  ],
+  voices: [
+    { command: 'flite', package: 'flite', without: 'the ear is not tested with its voices' },
+    { command: 'espeak-ng', package: 'espeak-ng', without: 'the ear is not tested with its voices' },
+  ],
   test: [
     { command: 'socat', package: 'socat', without: 'the tests on pseudo-terminals are skipped' },
     { command: 'chromium', package: 'chromium', without: 'the browser tests are skipped' },
@@ -34,7 +53,7 @@ export const NEEDS = {
 
 /** Installs what is missing through apt, as root or with sudo; otherwise says what is missing and what that costs. */
 export function ensurePackages(needs) {
-  const missing = needs.filter((need) => !has(need.command));
+  const missing = needs.filter((need) => !isThere(need));
   if (missing.length === 0) return;
   const names = [...new Set(missing.map((need) => need.package))];
   const asRoot = process.getuid?.() === 0 ? [] : has('sudo') ? ['sudo', '-n'] : null;
@@ -43,11 +62,15 @@ export function ensurePackages(needs) {
     apt(asRoot, ['update', '-qq']);
     apt(asRoot, ['install', '-y', '-qq', '--no-install-recommends', ...names]);
   }
-  for (const need of missing.filter((candidate) => !has(candidate.command))) {
+  for (const need of missing.filter((candidate) => !isThere(candidate))) {
     console.log(
       `Missing: ${need.package}. Without it ${need.without}. Install it with: apt-get install ${need.package}`,
     );
   }
+}
+
+function isThere({ command, file }) {
+  return file === undefined ? has(command) : existsSync(file);
 }
 
 function apt(asRoot, args) {

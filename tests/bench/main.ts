@@ -8,6 +8,7 @@ import { mouthFigures } from './mouth.ts';
 import { publishFigures } from './publish.ts';
 import { printFigures } from './table.ts';
 import { tenYearFigures } from './ten-years/figures.ts';
+import { voiceFigures } from './voice/figures.ts';
 
 /** What share of ten years is built, where `--share=0.1` and the like say no other. */
 const WHOLE = 1;
@@ -22,14 +23,23 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   deck: deckFigures,
   'ten-years': (share) => tenYearFigures(share),
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),
+  voice: () => voiceFigures('quick'),
+  'voice-full': () => voiceFigures('full'),
 };
+
+/** Tables that take too long to run unasked. */
+const ONLY_ASKED = ['voice-full'];
+
+function unasked(): string[] {
+  return Object.keys(TABLES).filter((name) => !ONLY_ASKED.includes(name));
+}
 
 /** Prints the tables named, or all of them. Throws when a name is not among them. */
 export async function main(asked: readonly string[]): Promise<void> {
   const names = asked.filter((word) => !word.startsWith('--'));
   const share = Number(asked.find((word) => word.startsWith('--share='))?.slice('--share='.length) ?? WHOLE);
   if (!(share > 0 && share <= 1)) throw new Error('--share is more than 0 and at most 1');
-  for (const name of names.length > 0 ? names : Object.keys(TABLES)) {
+  for (const name of names.length > 0 ? names : unasked()) {
     const table = TABLES[name];
     if (table === undefined)
       throw new Error(`no table "${name}"; there are: ${Object.keys(TABLES).join(', ')}`);

@@ -1,9 +1,13 @@
 import { join } from 'node:path';
+import { ensureEar } from '../../server/launch/ear.mjs';
 import { ensureInstalled } from '../../server/launch/install.mjs';
+import { ensurePackages, NEEDS } from '../../server/launch/packages.mjs';
 import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm run bench [-- table …]`: measures, and prints one table a subject, ratios first.
 ensureInstalled();
+ensurePackages(NEEDS.voices);
+ensureEar();
 const { runnerImport } = await import('vite');
 const { module } = await runnerImport(join(ROOT, 'tests/bench/main.ts'), {
   root: ROOT,

@@ -1,0 +1,128 @@
+import type { SkipReason } from '../round/state.ts';
+import { unreachable } from '../unreachable.ts';
+import type { Command, SpokenScore, SpokenScreen } from './command.ts';
+import type { MayBeHeard, Scene } from './may-be-heard.ts';
+import { readVolume } from './read-back.ts';
+
+/** What a phrase asks for, in the fields of the intent it becomes; `screen`, `say-again` and `undo` are the page's. */
+export type SpokenWish =
+  | { readonly type: 'screen'; readonly screen: SpokenScreen }
+  | { readonly type: 'say-again' }
+  | { readonly type: 'undo'; readonly treatmentId: string }
+  | { readonly type: 'pick-animal'; readonly animalId: string }
+  | { readonly type: 'take-jug'; readonly jugId: string }
+  | { readonly type: 'score'; readonly animalId: string; readonly score: SpokenScore }
+  | { readonly type: 'skip'; readonly reason: SkipReason }
+  | { readonly type: 'next' }
+  | { readonly type: 'give'; readonly offerId: string; readonly outcome: 'whole' };
+
+/** Why what was said is not done; {@link refusalSentence} says it. */
+export type SpokenRefusal =
+  | { readonly why: 'wrong-volume'; readonly saidMl: number; readonly shownMl: number }
+  | { readonly why: 'nothing-offered' }
+  | { readonly why: 'no-animal' }
+  | { readonly why: 'undo-over' };
+
+/** What becomes of a phrase. */
+export type Interpretation =
+  | { readonly ok: true; readonly wish: SpokenWish }
+  | { readonly ok: false; readonly refusal: SpokenRefusal };
+
+/** The phrase these words are, or `null` where they are none of those that may be heard. */
+export function commandFrom(words: readonly string[], may: MayBeHeard): Command | null {
+  const plain = words.map((word) => (word === 'oh' ? 'zero' : word));
+  if (plain[0] === 'given') {
+    const volumeMl = may.given === null ? null : readVolume(plain.slice(1));
+    return volumeMl === null ? null : { kind: 'given', volumeMl };
+  }
+  const said = plain.join(' ');
+  return may.phrases.find(({ words: its }) => its.join(' ') === said)?.command ?? null;
+}
+
+/**
+ * Whether more words could still make another phrase of these: "tag four one" of "tag four one seven".
+ *
+ * The ear then waits longer before it takes a silence for the end.
+ */
+export function canGoOn(words: readonly string[], may: MayBeHeard): boolean {
+  const plain = words.map((word) => (word === 'oh' ? 'zero' : word));
+  if (plain[0] === 'given' && may.given !== null) {
+    const point = plain.indexOf('point');
+    return point < 0 || plain.length - point - 1 < may.given.decimals;
+  }
+  return may.phrases.some(
+    ({ words: its }) => its.length > plain.length && plain.every((word, at) => word === its[at]),
+  );
+}
+
+/** Volumes closer than this, in mL, are the same mark: less than any syringe is marked in. */
+const SAME_MARK_ML = 1e-6;
+
+/**
+ * Holds a command against the state as it is when the speech ended, which may have moved on since it began.
+ *
+ * A dose is given by voice only where the volume read back is the volume on the screen: the sum of its draws.
+ */
+export function interpret(command: Command, scene: Scene): Interpretation {
+  const { phase, now } = scene;
+  switch (command.kind) {
+    case 'screen':
+      return yes({ type: 'screen', screen: command.screen });
+    case 'say-again':
+      return yes({ type: 'say-again' });
+    case 'animal':
+      return yes({ type: 'pick-animal', animalId: command.animalId });
+    case 'take-jug':
+      return yes({ type: 'take-jug', jugId: command.jugId });
+    case 'skip':
+      return yes({ type: 'skip', reason: command.reason });
+    case 'next':
+      return yes({ type: 'next' });
+    case 'score': {
+      const animalId = animalNow(scene);
+      if (animalId === null) return no({ why: 'no-animal' });
+      return yes({ type: 'score', animalId, score: command.score });
+    }
+    case 'undo':
+      if (phase.step !== 'logged' || now.uptimeMs >= phase.undoUntil) return no({ why: 'undo-over' });
+      return yes({ type: 'undo', treatmentId: phase.treatment.id });
+    case 'given': {
+      if (phase.step !== 'offered') return no({ why: 'nothing-offered' });
+      const shownMl = phase.offer.dose.plan.total.value;
+      if (Math.abs(command.volumeMl - shownMl) > SAME_MARK_ML) {
+        return no({ why: 'wrong-volume', saidMl: command.volumeMl, shownMl });
+      }
+      return yes({ type: 'give', offerId: phase.offer.id, outcome: 'whole' });
+    }
+    default:
+      return unreachable(command);
+  }
+}
+
+function animalNow({ phase }: Scene): string | null {
+  switch (phase.step) {
+    case 'visit':
+    case 'which-animal':
+    case 'cautions':
+      return phase.visit.who?.animalId ?? null;
+    case 'offered':
+      return phase.offer.animal.id;
+    case 'logging':
+      return phase.offer.animal.id;
+    case 'logged':
+      return phase.treatment.offer.animal.id;
+    case 'no-jug':
+    case 'prove-jug':
+      return null;
+    default:
+      return unreachable(phase);
+  }
+}
+
+function yes(wish: SpokenWish): Interpretation {
+  return { ok: true, wish };
+}
+
+function no(refusal: SpokenRefusal): Interpretation {
+  return { ok: false, refusal };
+}

@@ -1,0 +1,72 @@
+import type { MayBeHeard } from './may-be-heard.ts';
+import { type Dictionary, guessPronunciation } from './pronounce.ts';
+import { DIGIT_WORDS, TEEN_WORDS, TENS_WORDS } from './read-back.ts';
+
+/** What a decoder is told: a grammar, how its words sound, and which of them were guessed. */
+export interface Grammar {
+  /** JSpeech Grammar Format 1.0. */
+  readonly jsgf: string;
+  /** Every word of the grammar with its pronunciations in ARPABET. */
+  readonly pronunciations: ReadonlyMap<string, readonly string[]>;
+  /** Words that no dictionary holds: their sound is guessed from their spelling, so they may not be understood. */
+  readonly guessed: readonly string[];
+  /** Phrases left out because a word of theirs can be neither looked up nor guessed. */
+  readonly unsayable: readonly string[];
+}
+
+const GIVEN_WORDS = ['given', 'point', ...DIGIT_WORDS, ...TEEN_WORDS, ...TENS_WORDS];
+
+/** The grammar of what may be heard, in words of the dictionary; nothing at all where there is no phrase. */
+export function grammarOf(may: MayBeHeard, dictionary: Dictionary): Grammar {
+  const words = new Set(may.phrases.flatMap((phrase) => phrase.words));
+  if (may.given !== null) for (const word of GIVEN_WORDS) words.add(word);
+  if (words.has('zero')) words.add('oh');
+  const { pronunciations, guessed } = pronounced(words, dictionary);
+  const choices = may.given === null ? [] : ['<given>'];
+  const unsayable: string[] = [];
+  for (const phrase of may.phrases) {
+    if (phrase.words.every((word) => pronunciations.has(word))) choices.push(written(phrase.words));
+    else unsayable.push(phrase.words.join(' '));
+  }
+  const rules = [
+    '#JSGF V1.0;',
+    'grammar heard;',
+    `public <heard> = ${choices.length > 0 ? choices.join(' | ') : '<VOID>'};`,
+    ...(may.given === null ? [] : givenRules(may.given.decimals)),
+  ];
+  return { jsgf: `${rules.join('\n')}\n`, pronunciations, guessed, unsayable };
+}
+
+const ZERO = '(zero | oh)';
+
+function written(words: readonly string[]): string {
+  return words.map((word) => (word === 'zero' ? ZERO : word)).join(' ');
+}
+
+/** Any volume of up to three digits before the point, whatever the dose on the screen. */
+function givenRules(decimals: 1 | 2): string[] {
+  const ones = DIGIT_WORDS.slice(1).join(' | ');
+  return [
+    '<given> = given <whole> [point <after>];',
+    `<ones> = ${ones};`,
+    `<digit> = zero | oh | ${ones};`,
+    `<whole> = ${ZERO} | <ones> [<digit> [<digit>]] | ${TEEN_WORDS.join(' | ')} | (${TENS_WORDS.join(' | ')}) [<ones>];`,
+    `<after> = <digit>${decimals === 2 ? ' [<digit>]' : ''};`,
+  ];
+}
+
+function pronounced(
+  words: ReadonlySet<string>,
+  dictionary: Dictionary,
+): Pick<Grammar, 'pronunciations' | 'guessed'> {
+  const pronunciations = new Map<string, readonly string[]>();
+  const guessed: string[] = [];
+  for (const word of words) {
+    const known = dictionary(word);
+    const guess = known.length > 0 ? null : guessPronunciation(word);
+    if (guess !== null) guessed.push(word);
+    const sounds = guess === null ? known : [guess];
+    if (sounds.length > 0) pronunciations.set(word, sounds);
+  }
+  return { pronunciations, guessed };
+}

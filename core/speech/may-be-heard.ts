@@ -1,0 +1,90 @@
+import { type HerdAnimal, isPresent } from '../herd/herd-animal.ts';
+import { type Jug, mayBeInUse } from '../mixing/jug.ts';
+import type { Moment } from '../moment.ts';
+import { decimalsOf } from '../quantity/round.ts';
+import type { Phase } from '../round/state.ts';
+import { animalPhrases, type LeftOut } from './animal-phrases.ts';
+import type { Phrase } from './command.ts';
+import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
+import { digitByDigit } from './read-back.ts';
+
+/** What decides what may be heard now. */
+export interface Scene {
+  readonly phase: Phase;
+  readonly animals: readonly HerdAnimal[];
+  readonly jugs: readonly Jug[];
+  readonly now: Moment;
+  readonly clockTrusted: boolean;
+}
+
+/** All that may be heard now. */
+export interface MayBeHeard {
+  readonly phrases: readonly Phrase[];
+  /**
+   * Whether a dose may be read back: "given", then *any* volume of up to three digits and so many decimals. It never
+   * depends on the dose shown, so that a wrong one is heard as what it is.
+   */
+  readonly given: { readonly decimals: 1 | 2 } | null;
+  /** Numbers and names that cannot be called. */
+  readonly leftOut: readonly LeftOut[];
+}
+
+/**
+ * What may be heard where the round stands.
+ *
+ * Held presses stay presses: no caution is accepted, no jug proved and nothing corrected by voice. Another animal
+ * is not called while a dose is on offer, since a mishearing would end the offer.
+ */
+export function mayBeHeard(scene: Scene): MayBeHeard {
+  const { phase } = scene;
+  const none = { phrases: ALWAYS, given: null, leftOut: [] };
+  switch (phase.step) {
+    case 'no-jug':
+      return { ...none, phrases: [...ALWAYS, ...jugPhrases(scene)] };
+    case 'prove-jug':
+    case 'logging':
+      return none;
+    case 'visit':
+    case 'which-animal': {
+      const called = phase.step === 'visit' ? null : phase.between;
+      const animals = scene.animals.filter(
+        (animal) => isPresent(animal) && (called === null || called.includes(animal.id)),
+      );
+      const { phrases, leftOut } = animalPhrases(animals);
+      const scores = scoresFor(scene, phase.visit.who?.animalId);
+      return { phrases: [...ALWAYS, ...phrases, ...SKIPS, ...scores], given: null, leftOut };
+    }
+    case 'cautions':
+      return { ...none, phrases: [...ALWAYS, ...SKIPS, ...scoresFor(scene, phase.visit.who?.animalId)] };
+    case 'offered': {
+      const scores = scoresFor(scene, phase.offer.animal.id);
+      const { graduation } = phase.offer.dose.plan.syringe;
+      const decimals = decimalsOf(graduation.value) >= 2 ? 2 : 1;
+      return { ...none, phrases: [...ALWAYS, ...SKIPS, ...scores], given: { decimals } };
+    }
+    case 'logged': {
+      const undo = scene.now.uptimeMs < phase.undoUntil ? [UNDO] : [];
+      const scores = scoresFor(scene, phase.treatment.offer.animal.id);
+      return { ...none, phrases: [...ALWAYS, NEXT, ...undo, ...scores] };
+    }
+  }
+}
+
+function jugPhrases({ jugs, now, clockTrusted }: Scene): Phrase[] {
+  return jugs
+    .filter((jug) => mayBeInUse(jug, now.wallMs, clockTrusted))
+    .map((jug) => ({
+      words: ['take', 'jug', 'number', ...digitByDigit(String(jug.number))],
+      command: { kind: 'take-jug', jugId: jug.id },
+    }));
+}
+
+function scoresFor({ animals }: Scene, animalId: string | undefined): Phrase[] {
+  const species = animals.find(({ id }) => id === animalId)?.species;
+  if (species === undefined) return [];
+  return SCORES.filter(({ command }) => {
+    if (command.kind !== 'score') return false;
+    if (command.score.sign === 'eyelid') return species !== 'cattle';
+    return command.score.sign !== 'coat' || species === 'goat';
+  });
+}

@@ -1,0 +1,20 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { MODEL_FOLDER } from './dictionary.ts';
+
+/** How the speech engine is started. */
+export interface Engine {
+  readonly program: string;
+  readonly args: readonly string[];
+}
+
+/** Where `server/launch/ear.mjs` puts the compiled `listener.c`: the same file from sources and from `dist`. */
+const PLACES = ['../../dist/ear/listener', '../../ear/listener'];
+
+/** The speech engine of this machine, or `null` where its program or its model is missing. */
+export function findEngine(): Engine | null {
+  const program = PLACES.map((place) => fileURLToPath(new URL(place, import.meta.url))).find(existsSync);
+  if (program === undefined || !existsSync(`${MODEL_FOLDER}/en-us/mdef`)) return null;
+  // Phones out of their context: a hundredth of the work of phones in context, and as good a measure.
+  return { program, args: ['-hmm', `${MODEL_FOLDER}/en-us`, '-allphone_ci', 'yes'] };
+}
