@@ -2,9 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DAY_MS } from '../../core/moment.ts';
-import { buildApp } from '../../server/app.ts';
-import type { House } from '../../server/house.ts';
-import { stateView } from '../../server/view/state-view.ts';
+import { testApp } from '../server/make/test-app.ts';
 import type { TestBarn } from '../server/make/test-barn.ts';
 import { barnWithGoats, dose } from '../server/make/worm-test.ts';
 import { CHROMIUM, type KioskPage, openKiosk } from './kiosk-page.ts';
@@ -21,15 +19,7 @@ beforeAll(async () => {
   barn = goats.barn;
   for (const id of goats.ids) dose(barn, id);
   barn.send({ type: 'safety-read' });
-  const standing = { bootId: 'walk', demo: false, problem: null, devices: () => [] };
-  const house: House = {
-    barn: barn.barn,
-    standing,
-    state: () => stateView(barn.barn.context, standing),
-    log: () => {},
-    stop: async () => {},
-  };
-  const app = await buildApp(house, '127.0.0.1', join(process.cwd(), 'dist/kiosk'));
+  const { app } = await testApp(null, barn, join(process.cwd(), 'dist/kiosk'));
   close = () => app.close();
   kiosk = await openKiosk(await app.listen({ port: 0, host: '127.0.0.1' }));
 });

@@ -52,7 +52,7 @@ export async function startKiosk(env: Record<string, string>, args: string[] = [
       if (!answer.ok) throw new Error(`the bench tray refused ${action.do}: ${answer.code}`);
     },
     async until(condition, what) {
-      const end = Date.now() + 20_000;
+      const end = Date.now() + 45_000;
       for (;;) {
         const now = await kiosk.state();
         if (condition(now)) return now;

@@ -5,8 +5,12 @@ import type { ProblemView } from '../../../shared/state.ts';
 import { quietSpeaker } from './quiet.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
 
-/** A web server around a test barn, without a port; `pages` is left out unless a folder is given. */
-export async function testApp(problem: ProblemView | null = null, test: TestBarn = testBarn()) {
+/** A web server around a test barn, without a port; it has no pages unless the folder of them is given. */
+export async function testApp(
+  problem: ProblemView | null = null,
+  test: TestBarn = testBarn(),
+  kioskFolder: string | null = null,
+) {
   const speaker = quietSpeaker(test.barn.context);
   const standing = { bootId: 'boot', demo: false, problem, devices: () => [], voice: speaker.view };
   const house: House = {
@@ -18,7 +22,7 @@ export async function testApp(problem: ProblemView | null = null, test: TestBarn
     log: () => {},
     stop: async () => {},
   };
-  const app = await buildApp(house, '127.0.0.1', null);
+  const app = await buildApp(house, '127.0.0.1', kioskFolder);
   return { app, test, house };
 }
 
