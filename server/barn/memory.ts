@@ -185,7 +185,7 @@ export function withEntry(memory: Memory, store: Store, entry: NumberedEntry): M
   const drawn = { drawn: millilitres(volumeMl), drawnDoubt: millilitres(doubtMl), draws };
   return {
     ...memory,
-    recent: dayBook.newest(RECENT_KEPT),
+    recent: recentWith(memory.recent, entry),
     earlier: [...others, ...touched.flatMap((id) => dayBook.earlierDoses(id))],
     keepingBack,
     animals: memory.animals.map((animal) =>
@@ -193,6 +193,12 @@ export function withEntry(memory: Memory, store: Store, entry: NumberedEntry): M
     ),
     jugs: memory.jugs.map((each) => (each.id === jug.id ? { ...each, ...drawn } : each)),
   };
+}
+
+/** The newest rows with one that was written or corrected: before all others, or in the place it has. */
+function recentWith(recent: readonly NumberedEntry[], entry: NumberedEntry): readonly NumberedEntry[] {
+  if (entry.sequence > (recent[0]?.sequence ?? 0)) return [entry, ...recent].slice(0, RECENT_KEPT);
+  return recent.map((each) => (each.sequence === entry.sequence ? entry : each));
 }
 
 /** The syringes on hand, each with what its last check found. */

@@ -1,5 +1,5 @@
 import { type DailyGain, gainBetween } from '../../core/growth/gain.ts';
-import { type AgainstMob, againstMob } from '../../core/growth/mob.ts';
+import { type AgainstMob, eachAgainstMob } from '../../core/growth/mob.ts';
 import type { Weighing } from '../../core/growth/weighing.ts';
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import { DAY_MS } from '../../core/moment.ts';
@@ -104,19 +104,25 @@ function gains(
   rules: TreatRules,
   gainOf: (animal: HerdAnimal) => DailyGain | null,
 ): Map<string, { own: DailyGain; against: AgainstMob }> {
-  const known = animals.flatMap((animal) => {
-    const gain = gainOf(animal);
-    return gain === null ? [] : [{ animal, gain, kind: `${animal.species} ${animal.class}` }];
-  });
+  const mobs = new Map<string, { animal: HerdAnimal; own: DailyGain }[]>();
+  for (const animal of animals) {
+    const own = gainOf(animal);
+    if (own === null) continue;
+    const kind = `${animal.species} ${animal.class}`;
+    mobs.set(kind, [...(mobs.get(kind) ?? []), { animal, own }]);
+  }
   const found = new Map<string, { own: DailyGain; against: AgainstMob }>();
-  for (const { animal, gain, kind } of known) {
-    const others = known.filter((other) => other.kind === kind && other.animal !== animal);
-    const against = againstMob(
-      gain,
-      others.map((other) => other.gain),
-      rules.byClass[settings.wormSeason][animal.class].gainShare.value,
+  for (const mob of mobs.values()) {
+    const { class: its } = mob[0]?.animal ?? { class: 'female' };
+    const share = rules.byClass[settings.wormSeason][its].gainShare.value;
+    const held = eachAgainstMob(
+      mob.map(({ own }) => own),
+      share,
     );
-    if (against !== null) found.set(animal.id, { own: gain, against });
+    mob.forEach(({ animal, own }, i) => {
+      const against = held[i] ?? null;
+      if (against !== null) found.set(animal.id, { own, against });
+    });
   }
   return found;
 }

@@ -26,7 +26,7 @@ export class Publisher {
   readonly #revision: () => number;
   #seen = -1;
   readonly #subscribers = new Map<Subscriber, { stale: boolean }>();
-  #sent = new Map<Key, string>();
+  readonly #sent = new Map<Key, { readonly part: unknown; readonly text: string }>();
   #seq = 0;
   #toldAt = Number.NEGATIVE_INFINITY;
 
@@ -68,10 +68,13 @@ export class Publisher {
   #changesOf(state: KioskState): Partial<KioskState> {
     const changes: Partial<Record<Key, unknown>> = { now: state.now };
     for (const key of Object.keys(state) as Key[]) {
-      const text = JSON.stringify(state[key]);
-      if (this.#sent.get(key) === text) continue;
-      this.#sent.set(key, text);
-      changes[key] = state[key];
+      const part = state[key];
+      const before = this.#sent.get(key);
+      // A part that is the same object was not worked out anew, so it need not be written out to be compared.
+      if (before !== undefined && typeof part === 'object' && before.part === part) continue;
+      const text = JSON.stringify(part);
+      this.#sent.set(key, { part, text });
+      if (before?.text !== text) changes[key] = part;
     }
     return changes as Partial<KioskState>;
   }

@@ -1,17 +1,41 @@
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import type { AnimalView } from '../../shared/animal.ts';
-import type { HerdAdvice } from '../herd/advice-now.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
+import { adviceNow, type HerdAdvice } from '../herd/advice-now.ts';
 import { sharedNow } from '../herd/shared-now.ts';
+import { keptBy } from './kept.ts';
 import { rfc3339 } from './times.ts';
+
+const theHerd = keptBy<BarnContext, AnimalView[]>();
+const oneAnimal = keptBy<HerdAnimal, AnimalView>();
+
+/** The animals on the farm as the wire carries them; the same array while nothing of them changed. */
+export function herdView(barn: BarnContext): AnimalView[] {
+  const { animals } = barn.memory;
+  const advice = adviceNow(barn);
+  return theHerd(barn, [animals, advice], () =>
+    animals.map((animal) => {
+      const rests = [advisedOn(animal, advice), sharedNow(animals).get(animal.id)?.join() ?? ''];
+      return oneAnimal(animal, rests, () => animalView(animal, advice, animals));
+    }),
+  );
+}
 
 function dateOf(atMs: number | null): string | null {
   return atMs === null ? null : rfc3339(atMs);
 }
 
+function advisedOn(
+  { id }: HerdAnimal,
+  { byAnimal, scored }: Pick<HerdAdvice, 'byAnimal' | 'scored'>,
+): AnimalView['advice'] {
+  return scored.has(id) ? (byAnimal.get(id)?.advice ?? null) : null;
+}
+
 /** An animal as the wire carries it; `advice` and numbers shared are those of the whole herd. */
 export function animalView(
   animal: HerdAnimal,
-  { byAnimal, scored }: Pick<HerdAdvice, 'byAnimal' | 'scored'>,
+  advice: Pick<HerdAdvice, 'byAnimal' | 'scored'>,
   herd: readonly HerdAnimal[],
 ): AnimalView {
   return {
@@ -33,6 +57,6 @@ export function animalView(
     photo: animal.photo,
     kiddedAt: dateOf(animal.kiddedAtMs),
     inMilkSince: dateOf(animal.inMilkSinceMs),
-    advice: scored.has(animal.id) ? (byAnimal.get(animal.id)?.advice ?? null) : null,
+    advice: advisedOn(animal, advice),
   };
 }

@@ -7,13 +7,13 @@ import type { BarnContext } from '../barn/barn-context.ts';
 import { type Memory, syringesOnHand } from '../barn/memory.ts';
 import { UNKNOWN_TAG_MS } from '../barn/shed-intents.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
-import { adviceNow } from '../herd/advice-now.ts';
-import { animalView } from './animal-view.ts';
+import { herdView } from './animal-view.ts';
 import { boardView } from './board-view.ts';
 import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
 import { jugView } from './jug-view.ts';
+import { keptBy } from './kept.ts';
 import { medicineViews } from './medicine-view.ts';
 import { mixingView } from './mixing-view.ts';
 import { liquidViews, packetViews, regimenViews } from './regimen-view.ts';
@@ -31,6 +31,8 @@ export interface Standing {
   readonly devices: () => DeviceView[];
   readonly voice: () => VoiceView;
 }
+
+const recentView = keptBy<BarnContext, KioskState['dayBook']>();
 
 /** The whole state as the wire carries it. */
 export function stateView(barn: BarnContext, standing: Standing): KioskState {
@@ -63,7 +65,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     offer:
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
-    animals: memory.animals.map((animal) => animalView(animal, adviceNow(barn), memory.animals)),
+    animals: herdView(barn),
     board: boardView({
       keepingBack: memory.keepingBack,
       animals: memory.animals,
@@ -75,7 +77,9 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     herdRevision: memory.herdRevision + barn.herdFile.revision(),
     wormCheck: wormCheckView(barn),
     jugs: memory.jugs.map((jug) => jugView(jug, now.wallMs, memory.formulary)),
-    dayBook: dayBookView(memory.recent, memory.animals, memory.formulary),
+    dayBook: recentView(barn, [memory.recent, memory.animals, memory.formulary], () =>
+      dayBookView(memory.recent, memory.animals, memory.formulary),
+    ),
     stock: stockView(barn),
     shed: shedView(barn, standing),
     voice: standing.voice(),

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { boerFeedlotWeight, expectedBand, GAIN_BANDS } from '../../../core/growth/expected.ts';
 import { type DailyGain, gainBetween, trendOf } from '../../../core/growth/gain.ts';
-import { againstMob } from '../../../core/growth/mob.ts';
+import { eachAgainstMob } from '../../../core/growth/mob.ts';
 import { hoursOffFeedAt, judgeWeighings, type Weighing } from '../../../core/growth/weighing.ts';
 import { DAY_MS } from '../../../core/moment.ts';
 import { grams, kilograms, massIn, pounds } from '../../../core/quantity/mass.ts';
 import { quantity } from '../../../core/quantity/quantity.ts';
+import { mean, median } from '../../../core/statistics/moments.ts';
 import { GROWTH_SERIES, PRINTED_GAINS } from '../../oracles/growth.ts';
 
 function weighed(day: number, kg: number, hoursOffFeed: number | null = null): Weighing {
@@ -102,17 +103,28 @@ describe('against the mob', () => {
     [100, 0.66, 'with-the-mob'],
     [92, 0.66, 'behind'],
   ] as const)('%d g a day at a share of %d is %s', (gain, share, standing) => {
-    expect(againstMob(perDay(gain), others, share)).toMatchObject({ standing, mobMean: 140, others: 5 });
+    expect(eachAgainstMob([...others, perDay(gain)], share).at(-1)).toMatchObject({
+      standing,
+      mobMean: 140,
+      mobMedian: 140,
+      others: 5,
+    });
   });
 
   test('nothing is said beside four others, or a mob that loses', () => {
-    expect(againstMob(perDay(100), others.slice(1))).toBeNull();
-    expect(
-      againstMob(
-        perDay(100),
-        others.map(() => perDay(-10)),
-      ),
-    ).toBeNull();
+    expect(eachAgainstMob(others)).toEqual(others.map(() => null));
+    expect(eachAgainstMob(others.map(() => perDay(-10)).concat(perDay(100))).at(-1)).toBeNull();
+  });
+
+  test('each is held against all but itself', () => {
+    const mob = [...others, perDay(140), perDay(400)];
+    const without = eachAgainstMob(mob).map((each) => [each?.mobMean.toFixed(3), each?.mobMedian]);
+    expect(without).toEqual(
+      mob.map((_, out) => {
+        const rest = mob.flatMap(({ value }, i) => (i === out ? [] : [value]));
+        return [mean(rest).toFixed(3), median(rest)];
+      }),
+    );
   });
 });
 
