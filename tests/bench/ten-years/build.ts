@@ -1,24 +1,21 @@
-import { statSync } from 'node:fs';
 import { newcomer } from '../../../core/herd/herd-animal.ts';
-import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
-import { grams } from '../../../core/quantity/mass.ts';
-import type { Correction } from '../../../core/round/treatment.ts';
-import { createStore, type Store } from '../../../server/store/store.ts';
+import { HOUR_MS } from '../../../core/moment.ts';
+import { type Db, openStore } from '../../../server/store/open-store.ts';
+import { createStore } from '../../../server/store/store.ts';
 import { makeAnimal } from '../../core/make/animal.ts';
 import { makeJug } from '../../core/make/jug.ts';
-import { given } from '../../server/make/book.ts';
-
-/** Ten years of a large herd. */
-export const TEN_YEARS = { animals: 500, treatments: 1_000_000, weighings: 10_000_000 } as const;
-/** When the ten years end. */
-export const END_MS = Date.UTC(2037, 0, 1, 8);
-const YEARS_MS = 3652 * DAY_MS;
-const PEOPLE = ['Wren', 'Finch', 'Rook', 'Lark'];
-const MEDICINES = ['levamisole', 'fenbendazole', 'albendazole', 'ivermectin', 'moxidectin', 'thiamine'];
-const A_JUG_LASTS = 100;
-/** Rows a transaction. */
-const BATCH = 20_000;
-const SOURCE = 'an invented farm';
+import { createBulk, inBulk } from './bulk.ts';
+import {
+  A_JUG_LASTS,
+  animalId,
+  correctionOf,
+  givenAt,
+  jugId,
+  medicineOf,
+  TEN_YEARS,
+  treatmentOf,
+  untreatedAfter,
+} from './years.ts';
 
 /** What a share of ten years came to on disk. */
 export interface Built {
@@ -30,123 +27,109 @@ export interface Built {
   readonly seconds: number;
 }
 
-/** The id of an animal of the bench. */
-export function animalId(i: number): string {
-  return `01900000-0000-7000-8000-${String(i).padStart(12, '0')}`;
-}
-
-/** Writes a share of ten years to a file that is not there yet, through the stores that the kiosk writes with. */
+/**
+ * Writes the newest share of the ten years to a file that is not there yet: all the animals, and as many rows a day as
+ * in the whole, over fewer days. So a screen that shows what is newest shows the very same rows whatever the share.
+ *
+ * Treatments, lines and weights go in past the stores and without waiting for the disk, in the order of their dates;
+ * corrections go through the stores, which file their lines anew. Indexes are made once the rows are there, so they are
+ * somewhat denser than those of a kiosk. That the lines are those the kiosk would file is for `checkLines` to tell.
+ */
 export function buildYears(path: string, share: number): Built {
   const began = performance.now();
-  const store = createStore(path);
-  const [treatments, weighings] = [TEN_YEARS.treatments * share, TEN_YEARS.weighings * share];
-  store.whole(() => {
-    for (let i = 0; i < TEN_YEARS.animals; i += 1) {
-      const animal = makeAnimal({
-        id: animalId(i),
-        name: `G ${i}`,
-        tag: `840003${String(i).padStart(9, '0')}`,
-        lastWeight: null,
-      });
-      store.animals.add(newcomer(animal), 'Wren');
-    }
-  });
-  const empty = sizeOf(store, path);
-  inBatches(store, treatments, (i) => treat(store, i, treatments));
-  const treated = sizeOf(store, path);
-  inBatches(store, weighings, (i) => weigh(store, i, weighings));
-  const bytes = sizeOf(store, path);
-  store.close();
+  const [treatments, weighings] = [
+    Math.round(TEN_YEARS.treatments * share),
+    Math.round(TEN_YEARS.weighings * share),
+  ];
+  const first = TEN_YEARS.treatments - treatments;
+  furnish(path, first);
+  const db = openStore(path);
+  inBulk(db);
+  const empty = sizeOf(db);
+  addTreatments(db, first);
+  const uncorrected = sizeOf(db);
+  addWeighings(db, weighings);
+  const weighed = sizeOf(db);
+  db.close();
+  correct(path, first);
+  const whole = openStore(path);
+  whole.pragma('wal_checkpoint(TRUNCATE)');
+  const bytes = sizeOf(whole);
+  whole.close();
   return {
     treatments,
     weighings,
     bytes,
-    bytesATreatment: (treated - empty) / treatments,
-    bytesAWeighing: (bytes - treated) / weighings,
+    bytesATreatment: (bytes - (weighed - uncorrected) - empty) / treatments,
+    bytesAWeighing: (weighed - uncorrected) / weighings,
     seconds: (performance.now() - began) / 1000,
   };
 }
 
-function inBatches(store: Store, count: number, write: (i: number) => void): void {
-  for (let from = 0; from < count; from += BATCH) {
-    store.whole(() => {
-      for (let i = from; i < Math.min(from + BATCH, count); i += 1) write(i);
-    });
-  }
+/** The animals, and the jugs that the treatments from a first one on were given from. */
+function furnish(path: string, first: number): void {
+  const store = createStore(path);
+  store.whole(() => {
+    for (let i = 0; i < TEN_YEARS.animals; i += 1) {
+      const tag = `840003${String(i).padStart(9, '0')}`;
+      const animal = makeAnimal({ id: animalId(i), name: `G ${i}`, tag, lastWeight: null });
+      store.animals.add(newcomer(animal), 'Wren');
+    }
+    for (let jug = Math.floor(first / A_JUG_LASTS); jug * A_JUG_LASTS < TEN_YEARS.treatments; jug += 1) {
+      const atMs = givenAt(jug * A_JUG_LASTS);
+      const mixed = { mixedAtMs: atMs - HOUR_MS, useByMs: atMs + 11 * HOUR_MS };
+      const id = jugId(jug);
+      store.jugs.add(makeJug({ id, number: jug + 1, medicineId: medicineOf(jug), ...mixed }));
+      if ((jug + 1) * A_JUG_LASTS < TEN_YEARS.treatments)
+        store.jugs.discard(id, givenAt((jug + 1) * A_JUG_LASTS));
+    }
+  });
+  store.close();
 }
 
-/** One treatment of the years, its animal, medicine, person and what became of it all spread evenly. */
-function treat(store: Store, i: number, of: number): void {
-  const atMs = Math.round(END_MS - YEARS_MS + (i * YEARS_MS) / of);
-  const jug = Math.floor(i / A_JUG_LASTS);
-  const medicine = MEDICINES[jug % MEDICINES.length] ?? '';
-  if (i % A_JUG_LASTS === 0) {
-    const mixed = { mixedAtMs: atMs - HOUR_MS, useByMs: atMs + 11 * HOUR_MS };
-    store.jugs.add(makeJug({ id: jugId(jug), number: jug + 1, medicineId: medicine, ...mixed }));
-    if (jug > 0) store.jugs.discard(jugId(jug - 1), atMs);
-  }
-  const animal = animalId((i * 7919) % TEN_YEARS.animals);
-  const days = { kind: 'days', days: 3 + (i % 12), evidence: 'primary', source: SOURCE } as const;
-  // One dose in a thousand was given under a clock nobody trusted, one in two hundred has no time for its milk.
-  const unknown = i % 200 === 7;
-  const clear = { kind: 'at', atMs: atMs + days.days * DAY_MS } as const;
-  store.dayBook.addTreatment(
-    given({
-      id: `01910000-0000-7000-8000-${String(i).padStart(12, '0')}`,
-      animal,
-      jug: jugId(jug),
-      medicine,
-      atMs,
-      trusted: i % 1000 !== 13,
-      by: PEOPLE[i % PEOPLE.length] ?? '',
-      kg: 30 + (i % 40),
-      volumeMl: 5 + (i % 90) / 10,
-      meat: days,
-      milk: unknown ? { kind: 'unknown', source: SOURCE } : days,
-      clear: { meat: clear, milk: unknown ? { kind: 'unknown' } : clear },
-    }),
-  );
-  if (i % 100 === 42) store.dayBook.addCorrection(correctionOf(i, atMs));
-  if (i % 20 === 3)
-    store.dayBook.addUntreated({
-      id: `01920000-0000-7000-8000-${String(i).padStart(12, '0')}`,
-      kind: i % 40 === 3 ? 'skipped' : 'lapsed',
-      animalId: animal,
-      offerId: null,
-      reason: 'later',
-      weightGrams: 41_000,
-      atMs,
-      by: PEOPLE[i % PEOPLE.length] ?? '',
-      clockTrusted: true,
-    });
+function addTreatments(db: Db, first: number): void {
+  const indexes = db
+    .prepare<[], { name: string; sql: string }>(
+      `SELECT name, sql FROM sqlite_master WHERE type = 'index' AND tbl_name = 'book_lines' AND sql IS NOT NULL`,
+    )
+    .all();
+  for (const { name } of indexes) db.exec(`DROP INDEX ${name}`);
+  const bulk = createBulk(db);
+  db.transaction(() => {
+    for (let i = first; i < TEN_YEARS.treatments; i += 1) {
+      bulk.addTreatment(treatmentOf(i));
+      const untreated = untreatedAfter(i);
+      if (untreated !== null) bulk.addUntreated(untreated);
+    }
+  })();
+  for (const { sql } of indexes) db.exec(sql);
 }
 
-function correctionOf(i: number, atMs: number): Correction {
-  const kinds = [
-    { kind: 'not-given' },
-    { kind: 'wrong-animal', animalId: animalId((i + 1) % TEN_YEARS.animals) },
-    { kind: 'wrong-volume', volumeMl: 4 },
-    { kind: 'vet-time', meat: { unit: 'days', count: 9 }, milk: { unit: 'hours', count: 96 } },
-  ] as const;
-  const what = kinds[Math.floor(i / 100) % kinds.length] ?? kinds[0];
-  const treatmentId = `01910000-0000-7000-8000-${String(i).padStart(12, '0')}`;
-  return { id: `correction ${i}`, treatmentId, what, atMs: atMs + HOUR_MS, by: 'Wren' };
+/** Weights in the order they were taken, each animal's a little heavier every time until it is shorn again. */
+function addWeighings(db: Db, count: number): void {
+  const { animals, weighings } = TEN_YEARS;
+  db.prepare(
+    `WITH RECURSIVE each (i) AS (SELECT CAST(@first AS INTEGER) UNION ALL SELECT i + 1 FROM each WHERE i + 1 < @of)
+     INSERT INTO weighings (animal, at_ms, mass_g, uncertainty_g, method, hours_off_feed, by)
+     SELECT i % ${animals} + 1, CAST(@endMs - (@of - i) * @apartMs AS INTEGER),
+            30000.0 + i % ${animals} * 20 + i / ${animals} % 40 * 50, 60.0, 'scale', NULL, 'Wren' FROM each`,
+  ).run({ first: weighings - count, of: weighings, endMs: givenAt(TEN_YEARS.treatments), apartMs: APART_MS });
 }
 
-function weigh(store: Store, i: number, of: number): void {
-  const atMs = Math.round(END_MS - YEARS_MS + (i * YEARS_MS) / of);
-  const mass = grams(30_000 + ((i * 131) % 20_000));
-  const weighing = { mass, uncertainty: grams(60), atMs, method: 'scale', hoursOffFeed: null } as const;
-  store.weighings.add(animalId(i % TEN_YEARS.animals), weighing, 'Wren');
+const APART_MS = (givenAt(TEN_YEARS.treatments) - givenAt(0)) / TEN_YEARS.weighings;
+
+function correct(path: string, first: number): void {
+  const store = createStore(path);
+  store.whole(() => {
+    for (let i = first; i < TEN_YEARS.treatments; i += 1) {
+      const correction = correctionOf(i);
+      if (correction !== null) store.dayBook.addCorrection(correction);
+    }
+  });
+  store.close();
 }
 
-/** The id of a jug of the bench. */
-export function jugId(i: number): string {
-  return `01930000-0000-7000-8000-${String(i).padStart(12, '0')}`;
-}
-
-/** Bytes of the database once everything written has reached the file itself. */
-function sizeOf(store: Store, path: string): number {
-  store.checkpoint();
-  return statSync(path).size;
+/** Bytes of a database whose writes have all reached the file itself. */
+function sizeOf(db: Db): number {
+  return Number(db.pragma('page_count', { simple: true })) * Number(db.pragma('page_size', { simple: true }));
 }

@@ -5,12 +5,13 @@ import { animalPage } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import { quietSpeaker } from '../../server/make/quiet.ts';
 import { testBarn } from '../../server/make/test-barn.ts';
-import { animalId, END_MS, TEN_YEARS } from './build.ts';
+import { animalId, END_MS, TEN_YEARS, YEARS_MS } from './years.ts';
 
-/** Milliseconds a query takes: the median, and the time that 99 of 100 keep under. */
+/** Milliseconds a query takes: the median, and the time that 99 of 100 keep under; and the rows it brought on average. */
 export interface Timed {
   readonly p50: number;
   readonly p99: number;
+  readonly rows: number;
 }
 
 /** How long a kiosk takes with one file: to start, and for each of its screens. */
@@ -20,81 +21,101 @@ export interface Measured {
 }
 
 const TIMES = 600;
+/** Records asked for one by one are among so many of the newest, which the smallest share has too. */
+const AMONG = 9000;
 
-/** Opens a file of the bench as the kiosk does, and times what each screen asks of it. */
-export function measureYears(path: string): Measured {
+/** Opens a file of the bench that holds a share of the ten years as the kiosk does, and times what each screen asks. */
+export function measureYears(path: string, share: number): Measured {
   const began = performance.now();
   const { barn, store, clock } = testBarn(path);
-  const { memory } = barn.context;
+  const { context } = barn;
   clock.wallMs = END_MS;
-  const standing = {
-    bootId: 'b',
-    demo: false,
-    problem: null,
-    devices: () => [],
-    voice: quietSpeaker(barn.context).view,
-  };
-  stateView(barn.context, standing);
+  const voice = quietSpeaker(context).view;
+  const standing = { bootId: 'b', demo: false, problem: null, devices: () => [], voice };
+  stateView(context, standing);
   const startMs = performance.now() - began;
-  const screens = new Map<string, Timed>();
-  for (const [name, ask] of Object.entries(questions(store))) screens.set(name, timed(ask));
-  screens.set(
-    'whole state, nothing changed',
-    timed(() => stateView(barn.context, standing)),
-  );
-  screens.set(
-    'page of an animal',
-    timed((i) => animalPage(barn.context, animalId(i % TEN_YEARS.animals))),
-  );
-  screens.set(
-    'after a dose or a correction: what follows',
-    timed((i) => {
-      const [entry] = store.dayBook.below(1 + ((i * 7001) % 9000) + 900, 1);
-      return entry === undefined ? undefined : withEntry(memory, store, entry);
-    }),
-  );
+  const asks = {
+    ...questions(store, END_MS - (share * YEARS_MS) / 2),
+    'page of an animal': (i: number) => animalPage(context, animalId(i % TEN_YEARS.animals)),
+    'whole state, nothing changed': () => stateView(context, standing),
+    ...afterwards(context, store),
+    'whole state after a dose': (i: number) => {
+      context.memory = withEntry(context.memory, store, someRecord(store.dayBook, i));
+      return stateView(context, standing);
+    },
+  };
+  const screens = new Map(Object.entries(asks).map(([name, ask]) => [name, timed(ask)]));
   store.close();
   return { startMs, screens };
 }
 
-/** What the screens ask of the disk; `undefined` where that brings nothing back. */
-function questions({ dayBook, weighings, jugs }: Store): Record<string, (i: number) => unknown> {
-  const animal = (i: number) => animalId((i * 37) % TEN_YEARS.animals);
-  const some = <T>(rows: readonly T[]) => (rows.length > 0 ? rows : undefined);
-  const MONTH = { fromMs: END_MS - 30 * DAY_MS };
-  const MIDDLE = { filedAtMs: END_MS - 1800 * DAY_MS, line: 0 };
+/** A record among the newest, another one every time. */
+function someRecord(dayBook: Store['dayBook'], i: number) {
+  const [newest] = dayBook.newest(1);
+  const [entry] = dayBook.below((newest?.sequence ?? 0) + 1 - ((i * 7001) % AMONG), 1);
+  if (entry === undefined) throw new Error('the file has too few records to be measured');
+  return entry;
+}
+
+/** What memory reads anew once a dose or a correction is written. */
+function afterwards(
+  { memory }: ReturnType<typeof testBarn>['barn']['context'],
+  store: Store,
+): Record<string, (i: number) => unknown> {
+  const [newest, ...others] = memory.recent;
+  if (newest === undefined) throw new Error('the file has no records to be measured');
+  const before = { ...memory, recent: others };
+  const entries = Array.from({ length: TIMES }, (_, i) => someRecord(store.dayBook, i));
   return {
-    'cautions: earlier doses of an animal': (i) => some(dayBook.earlierDoses(animal(i))),
-    'board: what keeps an animal back': (i) => some(dayBook.keepingBack(animal(i))),
-    'growth: weights of an animal': (i) => some(weighings.newest(animal(i), 200)),
-    'platform: what is left in a jug': (i) => some(jugs.below(2 + (i % 90), 1)),
-    'day book: newest page': () => some(dayBook.page({}, null, 12)),
-    'day book: a page five years back': () => some(dayBook.page({}, MIDDLE, 12)),
-    'day book: an animal': (i) => some(dayBook.page({ animalId: animal(i) }, null, 12)),
-    'day book: a medicine': () => some(dayBook.page({ medicineId: 'ivermectin' }, null, 12)),
-    'day book: a person': () => some(dayBook.page({ by: 'Rook' }, null, 12)),
+    'after a dose: what follows': () => withEntry(before, store, newest),
+    'after a correction: what follows': (i) => withEntry(memory, store, entries[i] ?? newest),
+  };
+}
+
+/** What the screens ask of the disk; `middleMs` is halfway through the file. */
+function questions(
+  { dayBook, weighings, jugs }: Store,
+  middleMs: number,
+): Record<string, (i: number) => unknown> {
+  const animal = (i: number) => animalId((i * 37) % TEN_YEARS.animals);
+  const MONTH = { fromMs: END_MS - 30 * DAY_MS };
+  const middle = { filedAtMs: middleMs, line: 0 };
+  const lastJug = jugs.below(Number.MAX_SAFE_INTEGER, 1)[0]?.number ?? 0;
+  return {
+    'cautions: earlier doses of an animal': (i) => dayBook.earlierDoses(animal(i)),
+    'board: what keeps an animal back': (i) => dayBook.keepingBack(animal(i)),
+    'growth: weights of an animal': (i) => weighings.newest(animal(i), 200),
+    'platform: what is left in a jug': (i) => jugs.below(lastJug - (i % 90), 1),
+    'day book: newest page': () => dayBook.page({}, null, 12),
+    'day book: a page halfway back': () => dayBook.page({}, middle, 12),
+    'day book: an animal': (i) => dayBook.page({ animalId: animal(i) }, null, 12),
+    'day book: a medicine': () => dayBook.page({ medicineId: 'ivermectin' }, null, 12),
+    'day book: a person': () => dayBook.page({ by: 'Rook' }, null, 12),
     'day book: a medicine by a person': () =>
-      some(dayBook.page({ medicineId: 'ivermectin', by: 'Rook' }, null, 12)),
+      dayBook.page({ medicineId: 'ivermectin', by: 'Rook' }, null, 12),
     'day book: an animal and a medicine': (i) =>
-      some(dayBook.page({ animalId: animal(i), medicineId: 'levamisole' }, null, 12)),
-    'day book: the last 30 days': () => some(dayBook.page(MONTH, null, 12)),
-    'day book: skips': () => some(dayBook.page({ kind: 'skipped' }, null, 12)),
-    'day book: corrections': () => some(dayBook.page({ kind: 'corrected' }, null, 12)),
-    'day book: one record': (i) => some(dayBook.below(2 + ((i * 7001) % 9000), 1)),
+      dayBook.page({ animalId: animal(i), medicineId: 'levamisole' }, null, 12),
+    'day book: the same, two rows': (i) =>
+      dayBook.page({ animalId: animal(i), medicineId: 'levamisole' }, null, 2),
+    'day book: an animal, a medicine it never had': (i) =>
+      dayBook.page({ animalId: animal(i), medicineId: 'monepantel' }, null, 12),
+    'day book: the last 30 days': () => dayBook.page(MONTH, null, 12),
+    'day book: skips': () => dayBook.page({ kind: 'skipped' }, null, 12),
+    'day book: corrections': () => dayBook.page({ kind: 'corrected' }, null, 12),
+    'day book: one record': (i) => someRecord(dayBook, i),
   };
 }
 
 function timed(ask: (i: number) => unknown): Timed {
   const times: number[] = [];
-  let answered = 0;
+  let rows = 0;
   for (let i = 0; i < TIMES; i += 1) {
     const from = performance.now();
     const answer = ask(i);
     times.push(performance.now() - from);
-    if (answer !== undefined && answer !== null) answered += 1;
+    rows += Array.isArray(answer) ? answer.length : 1;
   }
-  if (answered === 0) throw new Error('a question brought nothing back, so nothing was measured');
   times.sort((a, b) => a - b);
   const at = (share: number) => times[Math.floor(share * times.length)] ?? Number.NaN;
-  return { p50: at(0.5), p99: at(0.99) };
+  return { p50: at(0.5), p99: at(0.99), rows: rows / TIMES };
 }
