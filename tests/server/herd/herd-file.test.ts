@@ -1,7 +1,6 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { describe, expect, test, vi } from 'vitest';
 import { createHerdFile } from '../../../server/herd/herd-file.ts';
 import { readHerdFile, readHerdFileInParts } from '../../../server/herd/read-file.ts';
@@ -33,12 +32,9 @@ function ready(view: ImportView) {
 const count = (barn: TestBarn): number => barn.store.animals.all().length;
 
 describe('a herd file of 10,000 rows with 1 % broken', () => {
-  test('is previewed without a wait, names each bad cell, and is written whole when it is accepted', async () => {
+  test('names each bad cell, and is written whole when it is accepted', async () => {
     const { csv, broken } = herdCsv(10_000);
-    const delay = monitorEventLoopDelay({ resolution: 5 });
-    delay.enable();
     const { barn, look, view } = await posted(csv);
-    delay.disable();
     const stage = ready(view);
     expect(stage).toMatchObject({ rows: 10_000, good: 10_000 - broken, faultCount: broken, asks: null });
     expect(stage.faults.slice(0, 3)).toEqual([
@@ -48,8 +44,6 @@ describe('a herd file of 10,000 rows with 1 % broken', () => {
     ]);
     const rest = ready(await look('?from=20&count=1000'));
     expect(rest.faults).toHaveLength(broken - 20);
-    // Others share the machine that runs the tests; the bench tells the figure.
-    expect(delay.max / 1e6).toBeLessThan(250);
     expect(count(barn)).toBe(2);
     expect(barn.send({ type: 'import-accept', preview: stage.id }).ok).toBe(true);
     expect(count(barn)).toBe(2 + stage.good);
@@ -58,6 +52,20 @@ describe('a herd file of 10,000 rows with 1 % broken', () => {
     expect(barn.store.weighings.newest(added?.id ?? '', 2)).toMatchObject([
       { mass: { value: 47_500 }, method: 'imported' },
     ]);
+  }, 60_000);
+
+  test('is read in slices, and others get a turn between them', async () => {
+    const barn = testBarn();
+    const { csv } = herdCsv(10_000);
+    let [turns, reading] = [0, true];
+    const count = () => {
+      turns += 1;
+      if (reading) setImmediate(count);
+    };
+    setImmediate(count);
+    await barn.barn.context.herdFile.take('a.csv', Buffer.from(csv), []);
+    reading = false;
+    expect(turns).toBeGreaterThan(10);
   }, 60_000);
 });
 
