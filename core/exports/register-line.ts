@@ -28,7 +28,7 @@ export interface RegisterWorld {
  * A row of the day book as a line of the register: what was written when it was given, and beside it the corrections in
  * words. The clear times are those in force now, by the animal and volume that the corrections leave standing.
  *
- * The kiosk keeps no lot, reason or reaction yet: these are `null`.
+ * Lot and printed month are those of the stock the jug or bottle came from. The kiosk keeps no reaction: it is `null`.
  */
 export function registerLine(
   entry: DayBookEntry,
@@ -60,8 +60,8 @@ export function registerLine(
       name: medicine?.name ?? jug.medicineId,
       active: medicine?.active ?? jug.medicineId,
       mgPerMl: jug.strength.value,
-      lot: null,
-      expiresAtMs: mixedFrom(jug, formulary) === null ? jug.useByMs : null,
+      lot: jug.stock?.lot ?? null,
+      expiresAtMs: jug.stock?.expiresAtMs ?? null,
     },
     mixed: mixedFrom(jug, formulary),
     dose: {

@@ -1,5 +1,6 @@
 import type { Clear } from '../dosing/withdrawal.ts';
 import type { AnimalClass, Species } from '../herd/animal.ts';
+import { DAY_MS } from '../moment.ts';
 import { type Cell, csvRecord } from './csv.ts';
 
 /**
@@ -29,6 +30,7 @@ export interface RegisterLine {
     readonly active: string;
     readonly mgPerMl: number;
     readonly lot: string | null;
+    /** When its printed month is over. */
     readonly expiresAtMs: number | null;
   };
   /** How the jug was mixed; `null` for a medicine that was bought ready. */
@@ -119,7 +121,7 @@ export function registerRecord(line: RegisterLine): string {
     active: medicine.active,
     'strength mg/mL': medicine.mgPerMl,
     lot: medicine.lot,
-    expires: medicine.expiresAtMs === null ? null : instant(medicine.expiresAtMs).slice(0, 10),
+    expires: medicine.expiresAtMs === null ? null : printedMonth(medicine.expiresAtMs),
     'powder g': mixed?.powderGrams ?? null,
     'water mL': mixed?.waterMl ?? null,
     'mixed by': mixed?.by ?? null,
@@ -138,6 +140,11 @@ export function registerRecord(line: RegisterLine): string {
     corrections: line.corrections.length === 0 ? null : line.corrections.join('; '),
   };
   return csvRecord(HEADINGS.map((heading) => cells[heading]));
+}
+
+/** The month that is over at an instant, as "2027-01"; half a month back lies in it whatever the zone. */
+export function printedMonth(overAtMs: number): string {
+  return instant(overAtMs - 15 * DAY_MS).slice(0, 7);
 }
 
 function instant(atMs: number): string {

@@ -5,6 +5,7 @@ import { jugLife } from '../../core/mixing/jug.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { holdsOf, useNow } from '../../core/round/clear-board.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
+import { testReminders } from '../worms/test-reminders.ts';
 
 /** Minutes before a thing at which a calendar reminds of it: an hour for what ends, none for what may be done. */
 const AN_HOUR = 60;
@@ -15,7 +16,7 @@ const HERE = '@byreside';
 type Source = (barn: BarnContext) => readonly CalendarEvent[];
 
 /** All sources; whoever keeps days of its own adds its source here. */
-const SOURCES: readonly Source[] = [clearTimes, jugUseBys, scaleChecks, secondDoses];
+const SOURCES: readonly Source[] = [clearTimes, jugUseBys, scaleChecks, secondDoses, testReminders];
 
 /** Everything ahead that a keeper should be reminded of. */
 export function calendarEvents(barn: BarnContext): CalendarEvent[] {

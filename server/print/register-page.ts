@@ -1,5 +1,5 @@
 import type { Clear } from '../../core/dosing/withdrawal.ts';
-import type { RegisterLine } from '../../core/exports/register.ts';
+import { printedMonth, type RegisterLine } from '../../core/exports/register.ts';
 import { type Html, html } from './html.ts';
 import { labelTime } from './print-times.ts';
 import { REGISTER_WORDS } from './register-words.ts';
@@ -60,6 +60,10 @@ export function* registerPage(lines: Iterable<RegisterLine>, head: RegisterHead)
 `.html;
 }
 
+function lotOf({ lot, expiresAtMs }: RegisterLine['medicine']): string {
+  return expiresAtMs === null ? '' : `; ${REGISTER_WORDS.lot(lot, printedMonth(expiresAtMs))}`;
+}
+
 function rowOf(line: RegisterLine, timeZone: string): Html {
   const { animal, medicine, mixed, dose, weight } = line;
   const words = REGISTER_WORDS;
@@ -71,7 +75,7 @@ function rowOf(line: RegisterLine, timeZone: string): Html {
     given: html`<b>${day(line.givenAtMs)}</b>${line.clockTrusted ? '' : ` (${words.provisional})`}`,
     animal: html`<b>${animal.name}</b><br>${animal.tag ?? words.noTag}<br>${words.animal(animal)}`,
     weight: html`${weight.kilograms.toFixed(2)} kg, ${words.scale}`,
-    medicine: html`<b>${medicine.name}</b><br>${medicine.active}, ${medicine.mgPerMl.toFixed(2)} mg/mL<br>${from}`,
+    medicine: html`<b>${medicine.name}</b><br>${medicine.active}, ${medicine.mgPerMl.toFixed(2)} mg/mL<br>${from}${lotOf(medicine)}`,
     dose: html`<b>${dose.givenMl} mL</b>${dose.outcome === 'whole' ? '' : `, ${dose.outcome}`}<br>${dose.targetMgPerKg} mg/kg: ${dose.computedMl.toFixed(2)} mL<br>${dose.route}`,
     use: html`${words.use[line.use]}${line.directedBy === null ? '' : `, ${line.directedBy}`}`,
     meat: html`${until(line.meat)}`,

@@ -19,6 +19,8 @@ export const REGISTER_WORDS = {
   noTag: 'no tag',
   scale: 'scale',
   bottle: 'as sold',
+  lot: (lot: string | null, month: string) =>
+    `${lot === null ? 'lot not read' : `lot ${lot}`}, good until ${month}`,
   mixed: (powderGrams: number | null, waterMl: number | null, by: string, when: string) =>
     [
       'mixed',
