@@ -37,14 +37,17 @@ export function theilSen(xs: readonly number[], ys: readonly number[], level = 0
 
 /** Slopes between all pairs of points that do not stand above one another, in rising order. */
 function slopesOf(xs: readonly number[], ys: readonly number[]): Float64Array {
-  const slopes: number[] = [];
-  for (const [i, x] of xs.entries()) {
+  const [across, up] = [Float64Array.from(xs), Float64Array.from(ys)];
+  const slopes = new Float64Array((xs.length * (xs.length - 1)) / 2);
+  let found = 0;
+  for (let i = 1; i < across.length; i += 1) {
+    const [x, y] = [across[i] ?? 0, up[i] ?? 0];
     for (let j = 0; j < i; j += 1) {
-      const run = x - (xs[j] ?? x);
-      if (run !== 0) slopes.push(((ys[i] ?? 0) - (ys[j] ?? 0)) / run);
+      const run = x - (across[j] ?? x);
+      if (run !== 0) slopes[found++] = (y - (up[j] ?? 0)) / run;
     }
   }
-  return Float64Array.from(slopes).sort();
+  return slopes.subarray(0, found).sort();
 }
 
 function limitsOf(

@@ -92,8 +92,8 @@ function believedOf(animal: HerdAnimal, store: Store): readonly Weighing[] {
 }
 
 function gainOf(weighings: readonly Weighing[], wallMs: number): DailyGain | null {
-  const recent = weighings.filter(({ atMs }) => atMs >= wallMs - GAIN_DAYS * DAY_MS);
-  const [first, last] = [recent[0], recent.at(-1)];
+  const first = weighings.find(({ atMs }) => atMs >= wallMs - GAIN_DAYS * DAY_MS);
+  const last = weighings.at(-1);
   if (first === undefined || last === undefined) return null;
   return last.atMs - first.atMs < LEAST_DAYS * DAY_MS ? null : gainBetween(first, last);
 }
@@ -109,7 +109,9 @@ function gains(
     const own = gainOf(animal);
     if (own === null) continue;
     const kind = `${animal.species} ${animal.class}`;
-    mobs.set(kind, [...(mobs.get(kind) ?? []), { animal, own }]);
+    const mob = mobs.get(kind) ?? [];
+    mob.push({ animal, own });
+    mobs.set(kind, mob);
   }
   const found = new Map<string, { own: DailyGain; against: AgainstMob }>();
   for (const mob of mobs.values()) {

@@ -46,8 +46,8 @@ function indexFor({ animalId, medicineId, by, kind }: BookFilter): string {
   if (medicineId !== undefined && by !== undefined) return 'lines_of_a_medicine_by_a_person';
   if (medicineId !== undefined) return 'lines_of_a_medicine';
   if (kind === 'corrected') return 'lines_corrected';
-  if (by !== undefined) return 'lines_of_a_person';
-  return kind === 'skipped' || kind === 'lapsed' ? 'lines_without_a_dose' : 'lines_by_day';
+  if (kind === 'skipped' || kind === 'lapsed') return 'lines_without_a_dose';
+  return by === undefined ? 'lines_by_day' : 'lines_of_a_person';
 }
 
 /** Reads the day book page by page, each page from where the one before ended. */
@@ -72,7 +72,9 @@ export function createBookPages(
       from !== null && `(filed_at_ms, line) ${oldestFirst ? '>' : '<'} (@filedAtMs, @line)`,
     ].filter((part) => part !== false);
     const order = oldestFirst ? 'ASC' : 'DESC';
-    const { kind: _, ...asked } = filter;
+    const { kind, ...asked } = filter;
+    // Where nothing was given there is no medicine, so its lines need not be looked through.
+    if (filter.medicineId !== undefined && (kind === 'skipped' || kind === 'lapsed')) return [];
     return db
       .prepare<[object], LineRow>(
         `SELECT line, filed_at_ms, kind, sequence FROM book_lines INDEXED BY ${indexFor(filter)}

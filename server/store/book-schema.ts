@@ -57,5 +57,16 @@ export const BOOK_SCHEMA = `
   CREATE INDEX jugs_by_use ON jugs (discarded_at_ms, use_by_ms);
 `;
 
+/**
+ * Indexes that hold what a page is narrowed by, so that lines which do not fit are passed over without being read: an
+ * animal's ten years are thousands of lines, and a medicine it never had is among none of them.
+ */
+export const BOOK_INDEXES = `
+  DROP INDEX lines_of_an_animal;
+  CREATE INDEX lines_of_an_animal ON book_lines (stood, filed_at_ms, line, kind, medicine, by, corrected, sequence);
+  DROP INDEX lines_without_a_dose;
+  CREATE INDEX lines_without_a_dose ON book_lines (filed_at_ms, line, kind, by, sequence) WHERE kind <> 'treatment';
+`;
+
 /** Where the day book keeps back for ever: no time is known, or never for people. Both are beyond every date. */
 export const NEVER_BY_ITSELF = { unknown: 8_640_000_000_000_001, 'not-for-people': 8_640_000_000_000_002 };

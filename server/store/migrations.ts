@@ -1,4 +1,4 @@
-import { BOOK_SCHEMA } from './book-schema.ts';
+import { BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
@@ -242,4 +242,5 @@ export const MIGRATIONS: readonly string[] = [
   WEATHER_SCHEMA,
   WORM_CHECK_SCHEMA,
   BOOK_SCHEMA,
+  BOOK_INDEXES,
 ];

@@ -6,7 +6,7 @@ import { type Figure, printFigures } from '../table.ts';
 import { type Built, buildYears } from './build.ts';
 import { checkLines } from './bulk.ts';
 import { type Streamed, streamedApart } from './export-memory.ts';
-import { type Measured, measureYears } from './measure.ts';
+import { type Asked, measureYears, startOf, type Timed, type YearsFile } from './measure.ts';
 
 /** No screen should wait longer for the disk. */
 const GOAL_MS = 5;
@@ -27,26 +27,26 @@ const MEGABYTE = 1024 * 1024;
 export function tenYearFigures(share: number): void {
   const folder = mkdtempSync(join(tmpdir(), 'ten-years-'));
   try {
-    const [smallFile, wholeFile] = [join(folder, 'small.sqlite'), join(folder, 'whole.sqlite')];
-    const little = buildYears(smallFile, LITTLE);
-    checkLines(smallFile, LOOKED_AT);
-    const built = buildYears(wholeFile, share);
-    checkLines(wholeFile, LOOKED_AT);
-    const small = measureYears(smallFile, LITTLE);
-    const whole = measureYears(wholeFile, share);
+    const small = { path: join(folder, 'small.sqlite'), share: LITTLE };
+    const whole = { path: join(folder, 'whole.sqlite'), share };
+    const [little, built] = [builtAndChecked(small), builtAndChecked(whole)];
     const title = `Ten years at ${share * 100} %`;
-    printFigures(title, [...sizeFigures(built, little), ...screenFigures(small, whole)]);
+    printFigures(title, [
+      ...sizeFigures(built, little),
+      startFigure(small, whole),
+      ...screenFigures(measureYears(small, whole)),
+    ]);
     const kinds = ['register', 'weights', 'treatment-events', 'weight-events'] as const;
     printFigures(
       `${title}: files to take along`,
-      kinds.map((kind) => streamFigure(kind, streamedApart(ROOT, wholeFile, kind, MOST_STREAMED))),
+      kinds.map((kind) => streamFigure(kind, streamedApart(ROOT, whole.path, kind, MOST_STREAMED))),
     );
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-export function sizeFigures(built: Built, little: Built): Figure[] {
+function sizeFigures(built: Built, little: Built): Figure[] {
   const count = (rows: number) => Math.round(rows).toLocaleString('en-US');
   return [
     {
@@ -64,32 +64,38 @@ export function sizeFigures(built: Built, little: Built): Figure[] {
   ];
 }
 
-export function screenFigures(small: Measured, whole: Measured): Figure[] {
-  const start: Figure = {
-    what: 'start of the kiosk until its first state',
-    ratio: whole.startMs / small.startMs,
-    against: 'the same at 1 %',
-    raw: `${whole.startMs.toFixed(0)} ms, at 1 % ${small.startMs.toFixed(0)} ms`,
-  };
-  const screens = [...whole.screens].map(([what, { p50, p99, rows }]): Figure => {
-    const little = small.screens.get(what);
-    if (little === undefined) throw new Error(`"${what}" was not measured at 1 %`);
-    const goal = p99 <= GOAL_MS ? '' : `, past the goal of ${GOAL_MS} ms`;
-    const unlike =
-      Math.abs(rows - little.rows) < 0.05
-        ? ''
-        : `, ${rows.toFixed(1)} rows against ${little.rows.toFixed(1)}`;
-    return {
-      what,
-      ratio: p50 / little.p50,
-      against: 'its median at 1 %',
-      raw: `p50 ${p50.toFixed(2)} ms, p99 ${p99.toFixed(2)} ms, at 1 % ${little.p50.toFixed(2)} and ${little.p99.toFixed(2)} ms${goal}${unlike}`,
-    };
-  });
-  return [start, ...screens];
+function builtAndChecked({ path, share }: YearsFile): Built {
+  const built = buildYears(path, share);
+  checkLines(path, LOOKED_AT);
+  return built;
 }
 
-export function streamFigure(kind: string, { bytes, seconds, atFirst, most }: Streamed): Figure {
+function startFigure(small: YearsFile, whole: YearsFile): Figure {
+  const [littleMs, wholeMs] = [startOf(small), startOf(whole)];
+  return {
+    what: 'start of the kiosk until its first state',
+    ratio: wholeMs / littleMs,
+    against: 'the same at 1 %',
+    raw: `${wholeMs.toFixed(0)} ms, at 1 % ${littleMs.toFixed(0)} ms`,
+  };
+}
+
+function screenFigures(asked: readonly Asked[]): Figure[] {
+  return asked.map(({ what, small, whole }) => {
+    const goal = whole.p99 <= GOAL_MS ? '' : `, past the goal of ${GOAL_MS} ms`;
+    const alike = Math.abs(whole.rows - small.rows) < 0.05;
+    const rows = alike ? '' : `, ${whole.rows.toFixed(1)} rows against ${small.rows.toFixed(1)}`;
+    const at = ({ p50, p99 }: Timed) => `p50 ${p50.toFixed(2)} and p99 ${p99.toFixed(2)} ms`;
+    return {
+      what,
+      ratio: whole.p50 / small.p50,
+      against: 'its median at 1 %',
+      raw: `${at(whole)}, at 1 % ${at(small)}${goal}${rows}`,
+    };
+  });
+}
+
+function streamFigure(kind: string, { bytes, seconds, atFirst, most }: Streamed): Figure {
   const mb = (size: number) => (size / MEGABYTE).toFixed(0);
   return {
     what: `${kind}: most memory held while streaming`,

@@ -14,39 +14,73 @@ export interface Timed {
   readonly rows: number;
 }
 
-/** How long a kiosk takes with one file: to start, and for each of its screens. */
-export interface Measured {
-  readonly startMs: number;
-  readonly screens: ReadonlyMap<string, Timed>;
+/** The same question asked of both files. */
+export interface Asked {
+  readonly what: string;
+  readonly small: Timed;
+  readonly whole: Timed;
+}
+
+/** A file of the bench with the share of the ten years that it holds. */
+export interface YearsFile {
+  readonly path: string;
+  readonly share: number;
 }
 
 const TIMES = 600;
+/** Asked so often before the clock runs, so that neither file pays for code that is not compiled yet. */
+const WARM = 40;
 /** Records asked for one by one are among so many of the newest, which the smallest share has too. */
 const AMONG = 9000;
 
-/** Opens a file of the bench that holds a share of the ten years as the kiosk does, and times what each screen asks. */
-export function measureYears(path: string, share: number): Measured {
+/** Milliseconds until the kiosk has opened a file and worked out its first state. */
+export function startOf(file: YearsFile): number {
   const began = performance.now();
+  const kiosk = opened(file);
+  kiosk.state();
+  const took = performance.now() - began;
+  kiosk.store.close();
+  return took;
+}
+
+/**
+ * Opens both files as the kiosk does, and times what each screen asks: of one and of the other in turn, so that whatever
+ * else the machine does meanwhile falls on both alike.
+ */
+export function measureYears(small: YearsFile, whole: YearsFile): Asked[] {
+  const kiosks = [opened(small), opened(whole)] as const;
+  const [ofSmall, ofWhole] = [kiosks[0].asks(), kiosks[1].asks()];
+  const asked = Object.entries(ofWhole).map(([what, ask]): Asked => {
+    const times = timed([ofSmall[what] ?? ask, ask]);
+    return { what, small: times[0], whole: times[1] };
+  });
+  for (const { store } of kiosks) store.close();
+  return asked;
+}
+
+type Ask = (i: number) => unknown;
+
+function opened({ path, share }: YearsFile) {
   const { barn, store, clock } = testBarn(path);
   const { context } = barn;
   clock.wallMs = END_MS;
   const voice = quietSpeaker(context).view;
   const standing = { bootId: 'b', demo: false, problem: null, devices: () => [], voice };
-  stateView(context, standing);
-  const startMs = performance.now() - began;
-  const asks = {
-    ...questions(store, END_MS - (share * YEARS_MS) / 2),
-    'page of an animal': (i: number) => animalPage(context, animalId(i % TEN_YEARS.animals)),
-    'whole state, nothing changed': () => stateView(context, standing),
-    ...afterwards(context, store),
-    'whole state after a dose': (i: number) => {
-      context.memory = withEntry(context.memory, store, someRecord(store.dayBook, i));
-      return stateView(context, standing);
-    },
+  const state = () => stateView(context, standing);
+  return {
+    store,
+    state,
+    asks: (): Record<string, Ask> => ({
+      ...questions(store, END_MS - (share * YEARS_MS) / 2),
+      'page of an animal': (i) => animalPage(context, animalId(i % TEN_YEARS.animals)),
+      'whole state, nothing changed': state,
+      ...afterwards(context, store),
+      'whole state after a dose': (i) => {
+        context.memory = withEntry(context.memory, store, someRecord(store.dayBook, i));
+        return state();
+      },
+    }),
   };
-  const screens = new Map(Object.entries(asks).map(([name, ask]) => [name, timed(ask)]));
-  store.close();
-  return { startMs, screens };
 }
 
 /** A record among the newest, another one every time. */
@@ -61,7 +95,7 @@ function someRecord(dayBook: Store['dayBook'], i: number) {
 function afterwards(
   { memory }: ReturnType<typeof testBarn>['barn']['context'],
   store: Store,
-): Record<string, (i: number) => unknown> {
+): Record<string, Ask> {
   const [newest, ...others] = memory.recent;
   if (newest === undefined) throw new Error('the file has no records to be measured');
   const before = { ...memory, recent: others };
@@ -73,10 +107,7 @@ function afterwards(
 }
 
 /** What the screens ask of the disk; `middleMs` is halfway through the file. */
-function questions(
-  { dayBook, weighings, jugs }: Store,
-  middleMs: number,
-): Record<string, (i: number) => unknown> {
+function questions({ dayBook, weighings, jugs }: Store, middleMs: number): Record<string, Ask> {
   const animal = (i: number) => animalId((i * 37) % TEN_YEARS.animals);
   const MONTH = { fromMs: END_MS - 30 * DAY_MS };
   const middle = { filedAtMs: middleMs, line: 0 };
@@ -106,16 +137,23 @@ function questions(
   };
 }
 
-function timed(ask: (i: number) => unknown): Timed {
-  const times: number[] = [];
-  let rows = 0;
-  for (let i = 0; i < TIMES; i += 1) {
-    const from = performance.now();
-    const answer = ask(i);
-    times.push(performance.now() - from);
-    rows += Array.isArray(answer) ? answer.length : 1;
+function timed(asks: readonly [Ask, Ask]): readonly [Timed, Timed] {
+  const times: readonly [number[], number[]] = [[], []];
+  const rows: [number, number] = [0, 0];
+  for (let i = -WARM; i < TIMES; i += 1) {
+    for (const which of [0, 1] as const) {
+      const from = performance.now();
+      const answer = asks[which](i + WARM);
+      const took = performance.now() - from;
+      if (i < 0) continue;
+      times[which].push(took);
+      rows[which] += Array.isArray(answer) ? answer.length : 1;
+    }
   }
-  times.sort((a, b) => a - b);
-  const at = (share: number) => times[Math.floor(share * times.length)] ?? Number.NaN;
-  return { p50: at(0.5), p99: at(0.99), rows: rows / TIMES };
+  const told = (which: 0 | 1): Timed => {
+    const sorted = times[which].sort((a, b) => a - b);
+    const at = (share: number) => sorted[Math.floor(share * sorted.length)] ?? Number.NaN;
+    return { p50: at(0.5), p99: at(0.99), rows: rows[which] / TIMES };
+  };
+  return [told(0), told(1)];
 }
