@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 /** What streaming one kind of file did to the memory of a process that did nothing else. */
 export interface Streamed {
@@ -15,8 +15,8 @@ export interface Streamed {
  *
  * A process of its own, since a heap that other tables have filled would hide what the stream adds to it.
  */
-export function streamedApart(root: string, path: string, kind: string, mostBytes: number): Streamed {
-  const script = join(root, 'tests/bench/ten-years/stream-one.mjs');
+export function streamedApart(path: string, kind: string, mostBytes: number): Streamed {
+  const script = fileURLToPath(new URL('./stream-one.mjs', import.meta.url));
   const { stdout, stderr, status } = spawnSync(process.execPath, [script, path, kind, String(mostBytes)], {
     encoding: 'utf8',
   });

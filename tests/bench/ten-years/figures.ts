@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { ROOT } from '../../../server/launch/stamp.mjs';
 import { type Figure, printFigures } from '../table.ts';
 import { type Built, buildYears } from './build.ts';
 import { checkLines } from './bulk.ts';
@@ -39,7 +38,7 @@ export function tenYearFigures(share: number): void {
     const kinds = ['register', 'weights', 'treatment-events', 'weight-events'] as const;
     printFigures(
       `${title}: files to take along`,
-      kinds.map((kind) => streamFigure(kind, streamedApart(ROOT, whole.path, kind, MOST_STREAMED))),
+      kinds.map((kind) => streamFigure(kind, streamedApart(whole.path, kind, MOST_STREAMED))),
     );
   } finally {
     rmSync(folder, { recursive: true, force: true });
