@@ -59,6 +59,8 @@ export const Intent = z.discriminatedUnion('type', [
     perPacketMl: z.number().positive().max(100_000),
     deliberate: z.boolean(),
   }),
+  /** Works out one more volume for each packet, of the keeper's own: what it would mean for herd and syringes. */
+  z.strictObject({ type: z.literal('mix-look'), id, perPacketMl: z.number().positive().max(100_000) }),
   z.strictObject({ type: z.literal('mix-water'), id, celsius: z.number().min(1).max(40) }),
   z.strictObject({ type: z.literal('mix-jug-placed'), id }),
   /** The keeper looked in: the jug on the bench is empty. A new one, or a known one weighed anew. */
@@ -206,6 +208,8 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('set-person'), id, name: z.string().trim().min(1).max(24) }),
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
   z.strictObject({ type: z.literal('set-weight-unit'), id, unit: z.enum(['kg', 'lb']) }),
+  /** What labels and tables are printed on from here on. */
+  z.strictObject({ type: z.literal('set-paper'), id, paper: z.enum(['a6', 'roll']) }),
   z.strictObject({ type: z.literal('safety-read'), id }),
   /** Keeps how the kiosk speaks. */
   z.strictObject({ type: z.literal('set-voice'), id, voice: VoiceSettings }),
@@ -276,6 +280,7 @@ export const REFUSALS = [
   'no-such-amount',
   'stronger-than-known',
   'far-from-label',
+  'too-weak',
   'holds-mix',
   'no-such-vessel',
   'needs-held-word',

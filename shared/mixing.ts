@@ -22,7 +22,7 @@ export const DilutionView = z.strictObject({
   /** What the jug would hold. */
   jugMl: z.number(),
   strengthMgPerMl: z.number(),
-  origin: z.enum(['printed', 'sums']),
+  origin: z.enum(['printed', 'sums', 'entered']),
   source: z.string(),
   /** Animals that have a rule for the medicine, and those of them taken by the band of their class. */
   animals: z.number().int(),
@@ -105,6 +105,8 @@ export const MixingView = z.discriminatedUnion('step', [
     mode: MixModeView,
     /** Best for this herd and these syringes first. */
     choices: z.array(DilutionView),
+    /** A volume the keeper entered; `far` where only a held press takes it. */
+    own: z.strictObject({ choice: DilutionView, far: z.boolean() }).nullable(),
   }),
   z.strictObject({ step: z.literal('water'), packetId: z.string() }),
   z.strictObject({

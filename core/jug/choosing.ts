@@ -1,4 +1,5 @@
 import { packetById } from '../medicine/formulary.ts';
+import { scoreDilution } from '../mixing/dilution-score.ts';
 import { whyNotDiluted } from '../mixing/dilutions.ts';
 import { type MixMode, ONE_PACKET, type PowderAmount, planMix } from '../mixing/plan.ts';
 import { scoreDilutions } from '../mixing/recommend.ts';
@@ -59,7 +60,22 @@ function choose(
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   const { animals, syringes, approvals } = world;
   const scores = scoreDilutions({ ...found, amount, mode, animals, syringes, approvals });
-  return go({ step: 'dilution', packetId, lotId, amount, mode, scores });
+  return go({ step: 'dilution', packetId, lotId, amount, mode, scores, own: null });
+}
+
+/** Works out a volume of the keeper's own for each packet, unless nothing says that it dissolves or measures. */
+export function lookAtDilution(mixing: Mixing, perPacketMl: number, world: MixingWorld): MixingOutcome {
+  if (mixing.step !== 'dilution') return refuse(mixing, 'wrong-state');
+  const { packetId, amount, mode } = mixing;
+  const found = packetById(world.formulary, packetId);
+  if (found === undefined) return refuse(mixing, 'no-such-packet');
+  const perPacket = millilitres(perPacketMl);
+  const why = whyNotDiluted(found.medicine.id, found.packet, { perPacket, mode });
+  if (why !== null && why !== 'far-from-label') return refuse(mixing, why);
+  const { animals, syringes, approvals } = world;
+  const task = { ...found, amount, mode, animals, syringes, approvals };
+  const score = scoreDilution(task, { perPacket, origin: 'entered', source: 'Entered at the screen' });
+  return go({ ...mixing, own: { score, far: why !== null } });
 }
 
 /** Takes a volume for each packet, unless nothing says that so much powder dissolves in it. */
@@ -74,7 +90,7 @@ export function chooseDilution(
   const found = packetById(world.formulary, packetId);
   if (found === undefined) return refuse(mixing, 'no-such-packet');
   const why = whyNotDiluted(found.medicine.id, found.packet, { perPacket: millilitres(perPacketMl), mode });
-  if (why === 'stronger-than-known' || (why !== null && !deliberate)) return refuse(mixing, why);
+  if (why !== null && !(why === 'far-from-label' && deliberate)) return refuse(mixing, why);
   return go({ step: 'water', packetId, lotId, amount, mode, perPacketMl });
 }
 

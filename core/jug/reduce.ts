@@ -1,6 +1,14 @@
 import { unreachable } from '../unreachable.ts';
 import { cancel } from './cancelling.ts';
-import { chooseAmount, chooseDilution, chooseLot, chooseMode, chooseWater, start } from './choosing.ts';
+import {
+  chooseAmount,
+  chooseDilution,
+  chooseLot,
+  chooseMode,
+  chooseWater,
+  lookAtDilution,
+  start,
+} from './choosing.ts';
 import { dissolve } from './labelling.ts';
 import { learnJug, placeJug } from './placing.ts';
 import { finishPour, followPour } from './pouring.ts';
@@ -19,6 +27,8 @@ export function reduceMixing(mixing: Mixing, event: MixingEvent, world: MixingWo
       return chooseAmount(mixing, event.amount, world);
     case 'mode':
       return chooseMode(mixing, event.mode, world);
+    case 'look':
+      return lookAtDilution(mixing, event.perPacketMl, world);
     case 'dilution':
       return chooseDilution(mixing, event.perPacketMl, event.deliberate, world);
     case 'water-temperature':

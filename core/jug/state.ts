@@ -37,6 +37,8 @@ export type Mixing =
       readonly mode: MixMode;
       /** Best for this herd and these syringes first. */
       readonly scores: readonly DilutionScore[];
+      /** A volume the keeper entered, and whether it is so far from the packet's that only a held press takes it. */
+      readonly own: { readonly score: DilutionScore; readonly far: boolean } | null;
     }
   | {
       readonly step: 'water';
@@ -88,6 +90,8 @@ export type MixingEvent =
   | { readonly type: 'lot'; readonly lotId: string | null }
   | { readonly type: 'amount'; readonly amount: PowderAmount }
   | { readonly type: 'mode'; readonly mode: MixMode }
+  /** One more volume for each packet is worked out beside those that are listed. */
+  | { readonly type: 'look'; readonly perPacketMl: number }
   | { readonly type: 'dilution'; readonly perPacketMl: number; readonly deliberate: boolean }
   | { readonly type: 'water-temperature'; readonly celsius: number }
   | { readonly type: 'jug-placed' }
@@ -111,6 +115,7 @@ export type MixingRefusal =
   | 'no-such-amount'
   | 'stronger-than-known'
   | 'far-from-label'
+  | 'too-weak'
   | 'temperature-out-of-range'
   | 'bench-not-ready'
   | 'bench-moving'

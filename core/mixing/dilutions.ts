@@ -9,8 +9,8 @@ import type { Recipe } from './plan.ts';
 /** A volume a packet may go into. */
 export interface Dilution {
   readonly perPacket: Volume;
-  /** Whether a source prints it for this packet, or it is a half or a multiple of one that does. */
-  readonly origin: 'printed' | 'sums';
+  /** Whether a source prints it for this packet, it is a half or a multiple of one that does, or a keeper entered it. */
+  readonly origin: 'printed' | 'sums' | 'entered';
   readonly source: string;
 }
 
@@ -39,6 +39,9 @@ const MULTIPLES = [0.5, 2, 4] as const;
  * Levamisole hydrochloride: 544.5 g made up to 3 L, FDA freedom-of-information summary, NADA 200-225, 1998-08-27.
  */
 const STRONGEST: Readonly<Record<string, number>> = { levamisole: 181.5 };
+
+/** More water than this many times the packet's own volume is a slipped point: a dose would be a drink (our own guard). */
+export const WEAKEST_TIMES = 8;
 
 /** Half a millilitre tells two volumes of a jug apart. */
 const SAME_ML = 0.5;
@@ -87,18 +90,19 @@ function whyStronger(medicineId: string, packet: Packet, recipe: Recipe): 'stron
 
 /**
  * Why a recipe is not mixed without asking, or `null`: stronger than any source dissolves it, or so far from the
- * packet's own volume that a decimal point or a unit may have slipped.
+ * packet's own volume that a decimal point or a unit may have slipped. Weaker than {@link WEAKEST_TIMES} is never mixed.
  */
 export function whyNotDiluted(
   medicineId: string,
   packet: Packet,
   recipe: Recipe,
-): 'stronger-than-known' | 'far-from-label' | null {
+): 'stronger-than-known' | 'far-from-label' | 'too-weak' | null {
   const stronger = whyStronger(medicineId, packet, recipe);
   if (stronger !== null) return stronger;
   const listed = dilutionsFor(medicineId, packet).some(({ perPacket }) =>
     isSame(perPacket, recipe.perPacket),
   );
   const times = recipe.perPacket.value / packet.madeUpToMl.value;
+  if (times > WEAKEST_TIMES * 1.0001) return 'too-weak';
   return listed || (times >= 0.5 && times <= 2) ? null : 'far-from-label';
 }

@@ -9,6 +9,10 @@ export const enMixing = {
   choiceShort: (at: number) => `choice ${at}`,
   backToBest: 'best',
   mixThis: 'Mix this',
+  own: (volume: string) => `Your volume: ${volume}`,
+  ownDoor: 'Other volume',
+  ownKeypad: (mode: string) => `${mode}: how many mL?`,
+  ownFar: 'Far from the packet’s own volume. ',
   holdMix: 'Hold: mix this',
   packets: (count: number) => (count === 1 ? '1 packet' : `${count} packets`),
   part: { 0.25: '¼ packet', 0.5: '½ packet', 0.75: '¾ packet' } as Readonly<Record<number, string>>,
@@ -20,6 +24,7 @@ export const enMixing = {
     'make-up-to': 'made up to',
     'add-to': 'added to',
   } satisfies Record<MixModeView, string>,
+  ownMode: { 'make-up-to': 'Made up to', 'add-to': 'Added to' } satisfies Record<MixModeView, string>,
   modeLong: {
     'make-up-to': (volume: string) => `Powder and water together reach ${volume}`,
     'add-to': (volume: string) => `The powder goes into ${volume} of water`,

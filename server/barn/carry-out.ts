@@ -31,6 +31,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return runMixing(barn, { type: 'amount', amount: intent.amount });
     case 'mix-mode':
       return runMixing(barn, { type: 'mode', mode: intent.mode });
+    case 'mix-look':
+      return runMixing(barn, { type: 'look', perPacketMl: intent.perPacketMl });
     case 'mix-dilution':
       return runMixing(barn, { ...intent, type: 'dilution' });
     case 'mix-water':
@@ -174,6 +176,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return keep(barn, 'face', intent.face);
     case 'set-weight-unit':
       return keep(barn, 'weightUnit', intent.unit);
+    case 'set-paper':
+      return keep(barn, 'paper', intent.paper);
     case 'safety-read':
       return keep(barn, 'safetyRead', true);
     case 'set-voice':

@@ -119,6 +119,7 @@ export function defaultSettings(config: {
     currency: 'USD',
     latitude: null,
     voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
+    paper: 'a6',
   };
 }
 

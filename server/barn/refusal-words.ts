@@ -66,6 +66,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-such-amount': 'That much powder is not mixed in one jug. Choose one of the amounts shown.',
   'stronger-than-known':
     'Nothing tells that so much powder dissolves in so little water. Choose a larger volume.',
+  'too-weak':
+    'That is more than eight times the water of its packet: a dose would be a drink. Look at the unit and the decimal point.',
   'far-from-label':
     'That is far from the packet’s own volume. Look at the unit and the decimal point; hold the button if it is meant.',
   'holds-mix': 'This jug weighs as one in service with its mix in it. Take it off and use an empty one.',

@@ -36,7 +36,7 @@ export function addPrintRoutes(app: FastifyInstance, house: House): void {
     async ({ params, query }, reply) => {
       const { memory, config } = barn.context;
       const { pxPerMm } = panelView(config.panel);
-      const paper: Paper = query.paper === 'roll' ? 'roll' : 'a6';
+      const paper = paperOf(house, query.paper);
       const jug = jugToPrint(memory, params.id) ?? barn.context.store.jugs.find(params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
       if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
@@ -59,13 +59,14 @@ export function addPrintRoutes(app: FastifyInstance, house: House): void {
 }
 
 /** The herd in groups that one dose fits; `without` names the animals left out, apart by commas. */
-function addGroupPage(app: FastifyInstance, { barn }: House): void {
+function addGroupPage(app: FastifyInstance, house: House): void {
+  const { barn } = house;
   app.get<{ Params: { id: string }; Querystring: { paper?: string; without?: string } }>(
     '/print/group/:id',
     async ({ params, query }, reply) => {
       const { memory, config } = barn.context;
       const { pxPerMm } = panelView(config.panel);
-      const paper: Paper = query.paper === 'roll' ? 'roll' : 'a6';
+      const paper = paperOf(house, query.paper);
       const jug = memory.jugs.find(({ id }) => id === params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
       if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
@@ -124,6 +125,14 @@ function addRegisterPage(app: FastifyInstance, { barn }: House): void {
     };
     return reply.send(textStream(registerPage(registerLines(context, asked), head)));
   });
+}
+
+/** The paper asked for, which is kept for the pages after it; else the one kept. */
+function paperOf({ barn }: House, asked: string | undefined): Paper {
+  if (asked !== 'a6' && asked !== 'roll') return barn.context.memory.settings.paper;
+  const { memory, newId } = barn.context;
+  if (asked !== memory.settings.paper) barn.handle({ type: 'set-paper', id: newId(), paper: asked });
+  return asked;
 }
 
 function noJug(paper: Paper, pxPerMm: number): string {

@@ -26,6 +26,8 @@ export const Settings = z.strictObject({
   latitude: z.number().min(-90).max(90).nullable(),
   /** How the kiosk speaks. */
   voice: VoiceSettings,
+  /** What labels and tables were last printed on. */
+  paper: z.enum(['a6', 'roll']),
 });
 /** What is set by taps at the Shed screen and kept. */
 export type Settings = z.infer<typeof Settings>;

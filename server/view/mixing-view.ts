@@ -158,7 +158,7 @@ export function mixingView(memory: Memory, wallMs: number): MixingView {
 }
 
 function dilutionsView(
-  { packetId, amount, mode, scores }: MixingAt<'dilution'>,
+  { packetId, amount, mode, scores, own }: MixingAt<'dilution'>,
   { formulary }: Memory,
 ): MixingView {
   const found = packetById(formulary, packetId);
@@ -175,5 +175,9 @@ function dilutionsView(
     amount,
     mode,
     choices: scores.map((score) => dilutionView(score, packetsIn(amount), reasonOf(score))),
+    own:
+      own === null
+        ? null
+        : { choice: dilutionView(own.score, packetsIn(amount), reasonOf(own.score)), far: own.far },
   };
 }

@@ -10,6 +10,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'mix-jug-is-empty': { type: 'mix-jug-is-empty', id: 'i', vesselId: null, deliberate: true },
   'mix-powder-in': { type: 'mix-powder-in', id: 'i', deliberate: false },
   'prove-on-bench': { type: 'prove-on-bench', id: 'i', jugId: 'jug-7' },
+  'mix-look': { type: 'mix-look', id: 'i', perPacketMl: 1500 },
   'mix-water': { type: 'mix-water', id: 'i', celsius: 20 },
   'mix-jug-placed': { type: 'mix-jug-placed', id: 'i' },
   'mix-poured': { type: 'mix-poured', id: 'i' },
@@ -201,6 +202,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'device-keep': { type: 'device-keep', id: 'i' },
   'device-drop': { type: 'device-drop', id: 'i' },
   'device-remove': { type: 'device-remove', id: 'i', role: 'wand' },
+  'set-paper': { type: 'set-paper', id: 'i', paper: 'roll' },
   zero: { type: 'zero', id: 'i', role: 'platform' },
   tray: { type: 'tray', id: 'i', action: { do: 'walk-off' } },
 };

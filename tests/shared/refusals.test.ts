@@ -40,6 +40,7 @@ const FROM_CORE = {
   'no-such-amount': true,
   'stronger-than-known': true,
   'far-from-label': true,
+  'too-weak': true,
   'holds-mix': true,
   'no-such-vessel': true,
   'needs-held-word': true,

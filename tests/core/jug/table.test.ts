@@ -36,6 +36,10 @@ const TABLE: Readonly<Record<MixingEvent['type'], readonly [MixingEvent, Row]>> 
     { type: 'mode', mode: 'add-to' },
     { ...REFUSED, dilution: 'dilution' },
   ],
+  look: [
+    { type: 'look', perPacketMl: 1500 },
+    { ...REFUSED, dilution: 'dilution' },
+  ],
   dilution: [
     { type: 'dilution', perPacketMl: QUART_ML, deliberate: false },
     { ...REFUSED, dilution: 'water' },

@@ -49,6 +49,7 @@ export const ON_BENCH: Readonly<Record<MixingEvent['type'], number>> = {
   lot: 0,
   amount: 0,
   mode: 0,
+  look: 0,
   dilution: 0,
   'water-temperature': 0,
   'jug-placed': JUG_GRAMS,

@@ -134,6 +134,7 @@ const dilution = (over: Partial<Extract<MixingView, { step: 'dilution' }>> = {})
   at({
     jug: {
       step: 'dilution',
+      own: null,
       packetId: 'levamisole-52g',
       medicine: 'Levamisole',
       amount: { kind: 'packets', count: 1 },
@@ -206,6 +207,15 @@ export const JUG_SCENES: readonly Scene[] = [
         reason: 'own' as const,
       })),
     }),
+  },
+  { name: 'jug-own-keypad', place: 'jug', state: dilution(), taps: ['mix-own', 'key-1', 'key-5', 'key-0', 'key-0'] },
+  {
+    name: 'jug-own',
+    place: 'jug',
+    state: dilution({
+      own: { choice: { ...CHOICES[0], perPacketMl: 2800, namedMl: 2800, jugMl: 2800, strengthMgPerMl: 16.71, draws: 3, reason: 'draws' } as DilutionView, far: true },
+    }),
+    taps: ['mix-own', 'key-2', 'key-8', 'key-0', 'key-0', 'key-done'],
   },
   { name: 'jug-amount', place: 'jug', state: dilution(), taps: ['mix-amount'] },
   { name: 'jug-mode', place: 'jug', state: dilution(), taps: ['mix-mode'] },

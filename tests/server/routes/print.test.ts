@@ -51,6 +51,16 @@ describe('the page of a jug', () => {
     expect((await page('/print/jug/jug-7?paper=other')).body).toContain('size: 105mm 148mm');
   });
 
+  test('is as wide as the paper asked for last, on this page and after a restart', async () => {
+    const test_ = printBarn();
+    await page('/print/jug/jug-7?paper=roll', test_);
+    expect((await page('/print/jug/jug-7', test_)).body).toContain('size: 62mm');
+    const { store, memory } = test_.barn.context;
+    expect(store.settings.read({ ...memory.settings, paper: 'a6' }).paper).toBe('roll');
+    await page('/print/jug/jug-7?paper=a6', test_);
+    expect((await page('/print/jug/jug-7', test_)).body).toContain('size: 105mm 148mm');
+  });
+
   test('of a jug poured away says so and has no table to dose by', async () => {
     const test_ = printBarn({ discardedAtMs: 1 });
     expect(test_.barn.context.memory.jugs.map((jug) => jugLife(jug, 0))).toEqual(['discarded']);
