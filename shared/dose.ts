@@ -113,6 +113,16 @@ export const TreatmentView = z.strictObject({
   outcome: z.enum(['whole', 'part', 'spat-out']),
   /** What of a part dose stayed in the syringe, where that is known. */
   leftMl: z.number().nullable(),
+  /** What a group's dose rests on; `null` for a dose by a weight held in its visit. `weightGrams` is then its last one. */
+  group: z
+    .strictObject({
+      heaviestName: z.string(),
+      heaviestGrams: z.number().positive(),
+      /** RFC 3339. */
+      weighedAt: z.string(),
+      members: z.number().int().positive(),
+    })
+    .nullable(),
   /** RFC 3339. */
   givenAt: z.string(),
   /** Whether the clock was not trusted, so that `givenAt` and the clear times are provisional. */

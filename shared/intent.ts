@@ -107,6 +107,17 @@ export const Intent = z.discriminatedUnion('type', [
     /** What of a part dose is still in the syringe, by its marks. */
     leftMl: z.number().positive().max(1000).nullable().optional(),
   }),
+  /** One animal of a group was given the group's dose. `animalIds` are all of the group, `volumeMl` is what was shown. */
+  z.strictObject({
+    type: z.literal('give-group'),
+    id,
+    jugId: ref,
+    animalIds: z.array(ref).min(1).max(2000),
+    animalId: ref,
+    volumeMl: z.number().positive().max(1000),
+    /** The asks of this animal that were accepted by a held press. */
+    accepted: z.array(z.enum(CAUTION_CODES)),
+  }),
   z.strictObject({
     type: z.literal('skip'),
     id,
@@ -234,6 +245,9 @@ export const REFUSALS = [
   'not-this-jug',
   'not-an-extra',
   'more-than-drawn',
+  'jug-not-in-hand',
+  'ask-open',
+  'group-changed',
   'needs-held-press',
   'no-such-animal',
   'no-such-tag',

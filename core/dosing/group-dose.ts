@@ -54,9 +54,9 @@ export function groupDose(members: readonly GroupMember[], means: GroupMeans): G
   const dose = doseFor(heaviest.weight, means.regimen, means.jug, means.syringes);
   if (dose === null) return { kind: 'no-syringe', heaviest };
   const ceiling = means.regimen.ceiling.value;
-  const past = sorted.filter((member) => gets(member, dose, means.jug).high > ceiling);
+  const past = sorted.filter((member) => getsOf(member, dose, means.jug).high > ceiling);
   if (past.length > 0) return { kind: 'past-ceiling', heaviest, past };
-  return { kind: 'dose', dose, heaviest, lightest, lightestGets: gets(lightest, dose, means.jug) };
+  return { kind: 'dose', dose, heaviest, lightest, lightestGets: getsOf(lightest, dose, means.jug) };
 }
 
 /** A part of a herd that one dose fits. */
@@ -89,7 +89,7 @@ export function splitGroups(
       continue;
     }
     const fits = (member: GroupMember): boolean =>
-      gets(member, own.dose, means.jug).high <= means.regimen.ceiling.value;
+      getsOf(member, own.dose, means.jug).high <= means.regimen.ceiling.value;
     const group = [heaviest, ...others.filter(fits)];
     const dose = groupDose(group, means);
     if (dose.kind === 'dose') groups.push({ members: group, dose });
@@ -98,7 +98,8 @@ export function splitGroups(
   return { groups, left };
 }
 
-function gets({ weight }: GroupMember, { plan }: Dose, jug: Jug): Gets {
+/** What a member gets from the dose of its group. */
+export function getsOf({ weight }: GroupMember, { plan }: Dose, jug: Jug): Gets {
   const value = rateDelivered(plan.total, jug.strength, weight.mass).value;
   const doubt = weight.uncertainty.value / weight.mass.value;
   return { value, ...quotientInterval(value, Math.hypot(jug.relative, plan.relative), doubt) };

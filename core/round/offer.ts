@@ -5,6 +5,7 @@ import type { Approval } from '../medicine/approval.ts';
 import type { RegimenInForce } from '../medicine/in-force.ts';
 import type { Jug } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
+import type { Mass } from '../quantity/mass.ts';
 import type { Held } from '../weighing/settle.ts';
 import type { Proof } from './proof.ts';
 
@@ -13,6 +14,17 @@ export interface VisitWeight {
   readonly held: Held;
   /** Milliseconds since 1970. */
   readonly atMs: number;
+}
+
+/** What the dose of a group rests on: the weight of its heaviest, from the day book. */
+export interface GroupBasis {
+  readonly heaviestId: string;
+  readonly heaviestName: string;
+  readonly heaviest: Mass;
+  /** Milliseconds since 1970 of that weight. */
+  readonly weighedAtMs: number;
+  /** How many animals the dose was for. */
+  readonly members: number;
 }
 
 /** A dose held out to be given: bound to one animal, weight, jug, rule and syringe, and to nothing else. */
@@ -25,6 +37,8 @@ export interface Offer {
   readonly weight: VisitWeight;
   /** How the jug was proved to be the one in hand; `null` in records from before that was kept. */
   readonly proof: Proof | null;
+  /** `null` for a dose by a weight held in its visit. Where set, `weight` is the animal's last one, and nothing was offered. */
+  readonly group: GroupBasis | null;
   readonly dose: Dose;
   /** All cautions that applied; the asks among them were accepted by a held press. */
   readonly cautions: readonly Caution[];

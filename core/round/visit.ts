@@ -84,6 +84,7 @@ export function advanceVisit(
     approval,
     weight,
     proof: round.proof,
+    group: null,
     dose,
     cautions,
     accepted: cautions.filter(({ strength }) => strength === 'ask'),

@@ -13,6 +13,7 @@ export interface RecordLine {
 /** The whole of a treatment as lines, in the order in which a keeper or inspector asks for them. */
 export function recordLines(treatment: TreatmentView, words: Words, show: Show): RecordLine[] {
   const { dayBook } = words;
+  const { group } = treatment;
   const mark = (ml: number): string => show.dose(ml, treatment.syringeGraduationMl);
   const { value, low, high } = treatment.deliveredMgPerKg;
   const clear = (at: ClearView): string => {
@@ -27,7 +28,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
     { label: dayBook.animal, value: `${treatment.animalName}, ${words.species[treatment.species]}` },
     {
       label: dayBook.weight,
-      value: `${show.weight(treatment.weightGrams)} ${dayBook.doubt(show.weight(2 * treatment.weightUncertaintyGrams))}`,
+      value: `${show.weight(treatment.weightGrams)} ${dayBook.doubt(show.weight(2 * treatment.weightUncertaintyGrams))}${group === null ? '' : `, ${dayBook.lastOne}`}`,
     },
     { label: dayBook.medicine, value: `${treatment.active}, ${dayBook.routeOral}` },
     {
@@ -42,6 +43,19 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
       label: dayBook.volume,
       value: `${mark(treatment.volumeMl)} (${dayBook.exact(show.exact(treatment.exactVolumeMl))})`,
     },
+    ...(group === null
+      ? []
+      : [
+          {
+            label: dayBook.method,
+            value: dayBook.groupOf(
+              group.members,
+              group.heaviestName,
+              show.weight(group.heaviestGrams),
+              show.day(group.weighedAt),
+            ),
+          },
+        ]),
     { label: dayBook.syringe, value: `${treatment.syringeName}${draws}` },
     {
       label: dayBook.delivered,

@@ -68,6 +68,10 @@ export const enDayBook = {
   routeOral: 'by mouth',
   delivered: 'Delivered',
   lot: 'Lot',
+  lastOne: 'its last one',
+  method: 'By group',
+  groupOf: (count: number, heaviest: string, weight: string, day: string) =>
+    `of ${count}, by the heaviest: ${heaviest} ${weight}, ${day}`,
   jug: 'Jug',
   proof: 'Jug known by',
   proofHow: {

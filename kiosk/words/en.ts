@@ -13,6 +13,7 @@ import { enCheck } from './en-check.ts';
 import { enDayBook } from './en-day-book.ts';
 import { enDoseCard } from './en-dose-card.ts';
 import { enGrowth } from './en-growth.ts';
+import { enGroup } from './en-group.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enMedicines } from './en-medicines.ts';
 import { enMixing } from './en-mixing.ts';
@@ -37,6 +38,7 @@ export const en = {
   bottle: enBottle,
   animals: enAnimals,
   growth: enGrowth,
+  group: enGroup,
   herdFile: enHerdFile,
   cautions: enCautions,
   care: enCare,

@@ -8,7 +8,7 @@ import { correctEggCount, logEggCount, setEggMean } from './egg-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
 import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
-import { correct, discardJug, give, readTag } from './round-intents.ts';
+import { correct, discardJug, give, giveGroup, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
@@ -75,6 +75,8 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return runRound(barn, intent);
     case 'give':
       return give(barn, intent);
+    case 'give-group':
+      return giveGroup(barn, intent);
     case 'enrol':
       return enrol(barn, intent);
     case 'edit-animal':

@@ -13,6 +13,9 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'not-this-jug': 'That is not the jug being asked about. Look at the number on the jug in your hand.',
   'not-an-extra':
     'This medicine is no extra of the one just given. Finish this animal, then take it in hand.',
+  'jug-not-in-hand': 'Take this jug in hand at the platform first, with nobody standing there.',
+  'ask-open': 'Something must be looked at first for this animal. Read it, then hold the button.',
+  'group-changed': 'The group, a weight or a syringe is another by now. Look at the dose anew.',
   'more-than-drawn':
     'That is as much as was drawn, or more. Enter what the marks show is still in the syringe.',
   'needs-held-press':

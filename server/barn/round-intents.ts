@@ -3,11 +3,12 @@ import { tagOwner } from '../../core/herd/tag-owner.ts';
 import { vetTime } from '../../core/medicine/approval.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
 import { effectOf } from '../../core/round/day-book.ts';
+import { groupTreatment } from '../../core/round/group-given.ts';
 import type { Correction } from '../../core/round/treatment.ts';
 import type { CorrectionKind, Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
 import { withEntry } from './memory.ts';
-import { runRound } from './run-round.ts';
+import { roundWorld, runRound, storeTreatment } from './run-round.ts';
 
 type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
 
@@ -27,6 +28,14 @@ export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | nu
 export function give(barn: BarnContext, { offerId, outcome, leftMl = null }: Of<'give'>): Refusal | null {
   const left = leftMl === null ? null : millilitres(leftMl);
   return runRound(barn, { type: 'give', offerId, outcome, left });
+}
+
+/** A group's dose given to one of its animals. */
+export function giveGroup(barn: BarnContext, intent: Of<'give-group'>): Refusal | null {
+  const treatment = groupTreatment(intent, barn.memory.round, roundWorld(barn));
+  if (typeof treatment === 'string') return treatment;
+  storeTreatment(barn, treatment);
+  return null;
 }
 
 /** A correcting entry: it stands beside its treatment. What was taken back need not be taken back again. */

@@ -90,6 +90,17 @@ function noteOffFeed({ memory, store }: BarnContext, { offer, givenAtMs }: Treat
   store.weightWords.add(animal.id, weighingId(weight), { hoursOffFeed }, settings.person, givenAtMs);
 }
 
+/** Writes a treatment into the day book, and tells the round. */
+export function storeTreatment(barn: BarnContext, given: Treatment): void {
+  const { store, memory, clock } = barn;
+  const treatment = { ...given, givenAtMs: Math.round(given.givenAtMs) };
+  const sequence = store.dayBook.addTreatment(treatment);
+  if (treatment.offer.group === null) noteOffFeed(barn, treatment);
+  clock.sawRecordAt(treatment.givenAtMs);
+  barn.memory = withEntry(memory, store, { sequence, treatment, corrections: [] });
+  runRound(barn, { type: 'stored', treatment });
+}
+
 function carryOut(barn: BarnContext, effect: RoundEffect): void {
   const { store, memory, clock } = barn;
   const stamp = {
@@ -99,15 +110,9 @@ function carryOut(barn: BarnContext, effect: RoundEffect): void {
     clockTrusted: clock.isTrusted(),
   };
   switch (effect.do) {
-    case 'store': {
-      const treatment = { ...effect.treatment, givenAtMs: Math.round(effect.treatment.givenAtMs) };
-      const sequence = store.dayBook.addTreatment(treatment);
-      noteOffFeed(barn, treatment);
-      clock.sawRecordAt(treatment.givenAtMs);
-      barn.memory = withEntry(memory, store, { sequence, treatment, corrections: [] });
-      runRound(barn, { type: 'stored', treatment });
+    case 'store':
+      storeTreatment(barn, effect.treatment);
       return;
-    }
     case 'record-skip':
       store.dayBook.addUntreated({
         ...stamp,

@@ -40,7 +40,7 @@ export function groupSections(
       <table>${members.map(({ id }) => {
         const animal = animals.find((one) => one.id === id);
         const asks = plan.asks.get(id) ?? [];
-        const look = asks.length > 0 ? words.askFirst(asks.map(plain).join(', ')) : '';
+        const look = asks.length > 0 ? words.askFirst(asks.map(({ code }) => plain(code)).join(', ')) : '';
         return animal === undefined
           ? html``
           : html`<tr><th>${animal.name}</th><td>${weightWords(animal, unit)} <small>${look}</small></td><td class="toggle"><a href="${toggle(id)}">${words.leaveOut}</a></td></tr>`;
@@ -50,7 +50,9 @@ export function groupSections(
   if (plan.out.length === 0) return groups;
   const rows = plan.out.map(({ animal, reason }) => {
     const why =
-      reason.why === 'stop' ? `${words.reason.stop}: ${plain(reason.code)}` : words.reason[reason.why];
+      reason.why === 'stop'
+        ? `${words.reason.stop}: ${plain(reason.caution.code)}`
+        : words.reason[reason.why];
     const back =
       reason.why === 'left-out' ? html`<a href="${toggle(animal.id)}">${words.takeIn}</a>` : html``;
     return html`<tr><th>${animal.name}</th><td>${weightWords(animal, unit)} <small>${why}</small></td><td class="toggle">${back}</td></tr>`;

@@ -71,7 +71,8 @@ export function createBookLines(db: Db) {
         by,
         medicine: offer.jug.medicineId,
         jug: (jugNumber.get(offer.jug.id) as number | undefined) ?? null,
-        weighedAt: Math.round(atMs),
+        // A group's dose went by a weight that is on record already.
+        weighedAt: offer.group === null ? Math.round(atMs) : null,
         mass: held.mass.value,
         uncertainty: held.uncertainty.value,
         ...standing(entry),

@@ -117,6 +117,14 @@ const ApprovalBefore = z
     };
   });
 
+const GroupBasis = z.strictObject({
+  heaviestId: z.string(),
+  heaviestName: z.string(),
+  heaviest: mass,
+  weighedAtMs: ms,
+  members: z.int(),
+});
+
 const Proof = z.strictObject({ how: z.enum(['bench', 'held', 'tap']), atMs: ms, told: z.array(Caution) });
 
 const Offer = z.strictObject({
@@ -131,6 +139,7 @@ const Offer = z.strictObject({
   }),
   // Rows written before it was kept do not name it.
   proof: Proof.nullable().default(null),
+  group: GroupBasis.nullable().default(null),
   dose: Dose,
   cautions: z.array(Caution),
   accepted: z.array(Caution),

@@ -78,6 +78,12 @@ function correctionView(correction: Correction, animals: readonly Animal[]): Cor
   };
 }
 
+function basisView(group: Offer['group']): TreatmentView['group'] {
+  if (group === null) return null;
+  const { heaviestName, heaviest, weighedAtMs, members } = group;
+  return { heaviestName, heaviestGrams: heaviest.value, weighedAt: rfc3339(weighedAtMs), members };
+}
+
 /** A row of the day book as the wire carries it. */
 export function treatmentView(
   entry: NumberedEntry,
@@ -92,6 +98,7 @@ export function treatmentView(
     ...measuredView(treatment.offer, formulary),
     outcome: treatment.outcome,
     leftMl: treatment.left?.value ?? null,
+    group: basisView(treatment.offer.group),
     givenAt: rfc3339(treatment.givenAtMs),
     provisional: !treatment.clockTrusted,
     by: treatment.by,

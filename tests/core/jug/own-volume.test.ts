@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { reduceMixing } from '../../../core/jug/reduce.ts';
 import type { Mixing } from '../../../core/jug/state.ts';
-import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { makeAnimal } from '../make/animal.ts';
 import { makeApproval } from '../make/approval.ts';
 import { mixingAt, mixingWorld, QUART_ML, standsAt } from '../make/mixing.ts';

@@ -178,6 +178,7 @@ export function treatment(id: string, extra: Partial<TreatmentView> = {}): Treat
     offerId: `offer-${id}`,
     outcome: 'whole',
     leftMl: null,
+    group: null,
     givenAt: '2026-04-14T14:03:00Z',
     provisional: false,
     by: 'Sam',

@@ -40,6 +40,7 @@ export function offered(name: string, kg: number, doubtGrams: number): Partial<K
     approval,
     weight: { held, atMs: AT },
     proof: null,
+    group: null,
     dose,
     cautions: [{ code: 'extra-label', strength: 'note', values: {} }],
     accepted: [],

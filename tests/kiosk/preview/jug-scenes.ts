@@ -208,12 +208,28 @@ export const JUG_SCENES: readonly Scene[] = [
       })),
     }),
   },
-  { name: 'jug-own-keypad', place: 'jug', state: dilution(), taps: ['mix-own', 'key-1', 'key-5', 'key-0', 'key-0'] },
+  {
+    name: 'jug-own-keypad',
+    place: 'jug',
+    state: dilution(),
+    taps: ['mix-own', 'key-1', 'key-5', 'key-0', 'key-0'],
+  },
   {
     name: 'jug-own',
     place: 'jug',
     state: dilution({
-      own: { choice: { ...CHOICES[0], perPacketMl: 2800, namedMl: 2800, jugMl: 2800, strengthMgPerMl: 16.71, draws: 3, reason: 'draws' } as DilutionView, far: true },
+      own: {
+        choice: {
+          ...CHOICES[0],
+          perPacketMl: 2800,
+          namedMl: 2800,
+          jugMl: 2800,
+          strengthMgPerMl: 16.71,
+          draws: 3,
+          reason: 'draws',
+        } as DilutionView,
+        far: true,
+      },
     }),
     taps: ['mix-own', 'key-2', 'key-8', 'key-0', 'key-0', 'key-done'],
   },

@@ -16,6 +16,7 @@ const DEFAULTS = {
   currency: 'USD',
   latitude: null,
   voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
+  paper: 'a6',
 } as const;
 
 test('a setting that was kept is read back and the others stay at their defaults', () => {

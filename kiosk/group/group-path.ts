@@ -1,0 +1,9 @@
+/** The address that tells of the groups of a choice: all, those to treat, a class or a pen. */
+export function groupsPath(jugId: string, choice: string, without: readonly string[]): string {
+  const query = new URLSearchParams();
+  const [kind, ...rest] = choice.split(':');
+  if (kind === 'whom') query.set('whom', '1');
+  if (kind === 'class' || kind === 'pen') query.set(kind, rest.join(':'));
+  if (without.length > 0) query.set('without', without.join(','));
+  return `/api/groups/${encodeURIComponent(jugId)}?${query}`;
+}
