@@ -5,5 +5,6 @@ export function groupsPath(jugId: string, choice: string, without: readonly stri
   if (kind === 'whom') query.set('whom', '1');
   if (kind === 'class' || kind === 'pen') query.set(kind, rest.join(':'));
   if (without.length > 0) query.set('without', without.join(','));
-  return `/api/groups/${encodeURIComponent(jugId)}?${query}`;
+  const asked = query.size > 0 ? `?${query}` : '';
+  return `/api/groups/${encodeURIComponent(jugId)}${asked}`;
 }

@@ -19,6 +19,7 @@ export const enGroup = {
   advice: 'By last weights: advice, not an offer. A weighed dose is surer.',
   who: 'Who',
   leave: 'leave out',
+  leaveTitle: 'Tap whom to leave out',
   out: (count: number) => `Not in one: ${count}`,
   outTitle: 'In no group, and why',
   whyOut: {

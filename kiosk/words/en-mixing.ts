@@ -12,7 +12,7 @@ export const enMixing = {
   own: (volume: string) => `Your volume: ${volume}`,
   ownDoor: 'Other volume',
   ownKeypad: (mode: string) => `${mode}: how many mL?`,
-  ownFar: 'Far from the packet’s own volume. ',
+  ownFar: 'Far from the packet’s own volume',
   holdMix: 'Hold: mix this',
   packets: (count: number) => (count === 1 ? '1 packet' : `${count} packets`),
   part: { 0.25: '¼ packet', 0.5: '½ packet', 0.75: '¾ packet' } as Readonly<Record<number, string>>,

@@ -6,7 +6,7 @@ export const GROUP_WORDS = {
   open: 'Groups',
   only: [
     'Only where animals cannot be weighed one by one. The heaviest of each group sets its dose.',
-    'Weights are the last of the day book. Nothing is logged here: write down who got it, and log each at Platform.',
+    'Weights are the last of the day book. Nothing is logged here: log each at the kiosk, at the jug’s Group dose.',
   ],
   group: (at: number, species: string) => `Group ${at}: ${species}`,
   gets: (value: string, low: string, high: string) => `The lightest gets ${value}, ${low} to ${high}`,

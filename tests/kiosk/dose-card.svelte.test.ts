@@ -41,6 +41,43 @@ describe('the card that says why', () => {
     expect(app.find('give')).not.toBeNull();
   });
 
+  test.each([
+    // 4 kg at 12 mg/kg of 49.45 mg/mL is 0.971 mL, 13 kg 3.155 mL, 90 kg 21.84 mL; no 1 mL syringe is on hand.
+    ['card-kid', '1 mL', '3 mL syringe'],
+    ['card-kid-13', '3.2 mL', '6 mL syringe'],
+    ['card-buck', '21.8 mL', '12 mL syringe'],
+  ])(
+    '%s: its dose, its budget, its own advice, and each figure traced in two taps',
+    (name, volume, syringe) => {
+      open(name);
+      expect(app.text('dose-volume')).toBe(volume);
+      expect(app.text('dose-syringe')).toContain(syringe);
+      expect(app.text('dose-interval')).toMatch(/mg\/kg \([\d.]+ to [\d.]+\)/);
+      for (const figure of ['weight', 'rate', 'limits', 'strength', 'volume']) {
+        app.click('why');
+        expect(app.text('card-interval')).not.toBe('');
+        expect(app.text('card-advice')).not.toBe('');
+        app.click(`card-${figure}`);
+        // A source has a date or an edition, or says whose it is.
+        expect(app.text('figure-source')).toMatch(/(19|20)\d\d|ISO|this project|platform/);
+        app.click('source-back');
+        app.click('card-back');
+      }
+    },
+  );
+
+  test('the advice changes with the animal', () => {
+    open('card-kid');
+    const said = ['card-kid', 'card-kid-13', 'card-buck'].map((name) => {
+      const scene = DOSE_CARD_SCENES.find((each) => each.name === name);
+      if (scene === undefined) throw new Error(`no scene ${name}`);
+      app.patch({ offer: scene.state.offer, card: scene.state.card, round: scene.state.round });
+      app.click('why');
+      return app.text('card-advice');
+    });
+    expect(new Set(said).size).toBe(3);
+  });
+
   test('shows the sum the volume comes from, on the numbers shown', () => {
     open('card-kid');
     app.click('why');

@@ -5,7 +5,7 @@ import { soon } from './soon.ts';
 /** Mounts a scene, waits for what it loads or fetches, and taps what it taps. */
 export async function openScene({ place, state, http = {}, taps = [] }: Scene): Promise<MountedApp> {
   const app = mountApp(state, place, http);
-  const loads = /^(animals|worm-check|shed|day-book)/.test(place);
+  const loads = /^(animals|worm-check|shed|day-book)|\/group/.test(place);
   if (loads) await shown();
   for (const tap of taps) {
     if (tap.startsWith('hold:')) continue;

@@ -4,6 +4,7 @@ import { BASE, JUG, OFFER, RIVAL, TWO_DRAWS, treatment } from './base-state.ts';
 import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
 import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
+import { GROUP_SCENES } from './group-scenes.ts';
 import { JUG_SCENES } from './jug-scenes.ts';
 import { MEDICINE_SCENES } from './medicine-scenes.ts';
 import { OWN_MEDICINE_SCENES } from './own-medicine-scenes.ts';
@@ -306,6 +307,7 @@ export const SCENES: readonly Scene[] = [
     taps: ['undo', 'correct-not-given'],
   },
   ...JUG_SCENES,
+  ...GROUP_SCENES,
   ...BOOK_AND_SHED_SCENES,
   ...CHECK_SCENES,
   ...MEDICINE_SCENES,
