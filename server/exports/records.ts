@@ -47,6 +47,8 @@ export function* weightsOf(
       if (page.length < PAGE) break;
     }
     for (const { treatment } of treatmentsOf(store, { ...asked, animalId })) {
+      // A group's dose went by a weight that is among the others.
+      if (treatment.offer.group !== null) continue;
       const { held, atMs } = treatment.offer.weight;
       const { mass, uncertainty } = held;
       yield {

@@ -20,6 +20,8 @@ export interface Given {
   readonly by?: string;
   /** What stayed in the syringe of a dose of which only a part went in. */
   readonly leftMl?: number | null;
+  /** The group it was a dose of. */
+  readonly group?: Treatment['offer']['group'];
   readonly meat?: Treatment['offer']['regimen']['meat'];
   readonly milk?: Treatment['offer']['regimen']['milk'];
   readonly clear?: Partial<Pick<Treatment, 'meat' | 'milk'>>;
@@ -51,6 +53,7 @@ export function given(over: Given): Treatment {
         milk: over.milk ?? offer.regimen.milk,
       },
       weight: { held: { ...offer.weight.held, mass: weight }, atMs: over.atMs - 60_000 },
+      group: over.group ?? null,
       dose: {
         ...offer.dose,
         plan: { ...plan, total: millilitres(over.volumeMl ?? plan.total.value) },

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { cautionsFor } from '../../../core/dosing/cautions.ts';
 import { restDue } from '../../../core/dosing/repeats.ts';
 import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
+import { kilograms } from '../../../core/quantity/mass.ts';
 import { holdsOf } from '../../../core/round/clear-board.ts';
 import { type DayBookEntry, earlierDoses, effectOf, pairUp } from '../../../core/round/day-book.ts';
 import type { Correction, Treatment } from '../../../core/round/treatment.ts';
@@ -202,4 +203,28 @@ test('a treatment of unknown end is found after ten years of others', () => {
     );
   }
   expect(store.dayBook.keepingBack('anna').map(({ treatment }) => treatment.id)).toEqual(['old', 't-399']);
+});
+
+test('a dose of a group is a dose and no weighing', () => {
+  const store = bookStore();
+  const alone = { id: 'alone', atMs: BEGIN, kg: 40 };
+  store.dayBook.addTreatment(given(alone));
+  const group = {
+    heaviestId: 'bella',
+    heaviestName: 'bella',
+    heaviest: kilograms(44),
+    weighedAtMs: BEGIN,
+    members: 2,
+  };
+  const before = store.jugs.find('jug-7');
+  store.dayBook.addTreatment(
+    given({ id: 'in-group', atMs: BEGIN + 30 * DAY_MS, kg: 40.5, volumeMl: 9, group }),
+  );
+  const after = store.jugs.find('jug-7');
+
+  for (const found of [store.dayBook.weights('anna', 5), store.dayBook.dosedBy('anna', 5)])
+    expect(found.map(({ mass }) => mass.value)).toEqual([40_000]);
+  expect(store.dayBook.earlierDoses('anna').map(({ givenAtMs }) => givenAtMs)).toContain(BEGIN + 30 * DAY_MS);
+  expect((after?.drawn.value ?? 0) - (before?.drawn.value ?? 0)).toBeCloseTo(9, 9);
+  expect(store.dayBook.newest(1)[0]?.treatment.offer.group).toEqual(group);
 });
