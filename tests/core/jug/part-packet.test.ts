@@ -112,7 +112,7 @@ describe('the amount and the volume', () => {
 
   test.each([
     ['a decimal slip to a tenth', 94.6, 'stronger-than-known', 'stronger-than-known'],
-    ['a decimal slip to ten times', 9463.5, 'far-from-label', null],
+    ['a decimal slip to ten times', 9463.5, 'too-weak', 'too-weak'],
   ])('%s: %d mL', (_what, perPacketMl, light, held) => {
     const choose = (deliberate: boolean) =>
       reduceMixing(mixingAt('dilution'), { type: 'dilution', perPacketMl, deliberate }, mixingWorld(0))

@@ -92,8 +92,8 @@ describe('a volume that was chosen', () => {
     expect(why(9.46)).toBe('stronger-than-known');
   });
 
-  test('with a decimal slip to ten times ends in an ask', () => {
-    expect(why(9463.5)).toBe('far-from-label');
+  test('with a decimal slip to ten times ends in a stop: each dose would be a drink', () => {
+    expect(why(9463.5)).toBe('too-weak');
   });
 
   test('in gallons for quarts ends in an ask where the four times is none of the list', () => {
