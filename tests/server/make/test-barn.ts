@@ -163,6 +163,13 @@ function furnish(store: Store): void {
   store.whole(() => {
     store.animals.add(newcomer(GOAT), 'Wren');
     store.animals.add(newcomer({ ...GOAT, id: 'goat-2', name: 'Campion', tag: null }), 'Wren');
+  });
+  furnishShed(store);
+}
+
+/** Puts a jug, an approval, two syringes and a checked platform into a store: all but the animals. */
+export function furnishShed(store: Store): void {
+  store.whole(() => {
     store.jugs.add({
       id: 'jug-1',
       number: 1,
