@@ -48,6 +48,13 @@ export function ruleFor(
   return { rule: rules[0] ?? null, approval: null };
 }
 
+/** The doses of one animal. A loop without a closure: a kiosk just started walks the herd's past in code not yet compiled. */
+function dosesOf(earlier: readonly EarlierDose[], animalId: string): EarlierDose[] {
+  const found: EarlierDose[] = [];
+  for (const dose of earlier) if (dose.animalId === animalId) found.push(dose);
+  return found;
+}
+
 /** Decides the dose of one animal at one held weight from one jug; it never offers, it only judges. */
 export function decideDose(
   animal: Animal,
@@ -63,7 +70,7 @@ export function decideDose(
   const regimen = rule === null ? null : regimenInForce(rule, approval);
   const { formulary, clockTrusted, syringes } = world;
   const { wallMs } = world.now;
-  const earlier = world.earlier.filter((each) => each.animalId === animal.id);
+  const earlier = dosesOf(world.earlier, animal.id);
   const rest = restDue({ formulary, jug, regimen, earlier, wallMs, clockTrusted });
   const dose =
     regimen === null
