@@ -6,7 +6,7 @@ import type { Jug } from '../mixing/jug.ts';
 import { DAY_MS } from '../moment.ts';
 import { holdsOfOne } from '../round/clear-board.ts';
 import { type DayBookEntry, effectOf } from '../round/day-book.ts';
-import type { Correction } from '../round/treatment.ts';
+import { type Correction, swallowed } from '../round/treatment.ts';
 import { unreachable } from '../unreachable.ts';
 import type { RegisterLine } from './register.ts';
 
@@ -67,7 +67,7 @@ export function registerLine(
     dose: {
       targetMgPerKg: regimen.target.value,
       computedMl: dose.exact.value,
-      givenMl: dose.plan.total.value,
+      givenMl: (swallowed(treatment) ?? dose.plan.total).value,
       route: regimen.route,
       outcome: treatment.outcome,
     },

@@ -43,6 +43,7 @@ export interface RegisterLine {
   readonly dose: {
     readonly targetMgPerKg: number;
     readonly computedMl: number;
+    /** What was swallowed; the whole draw where nobody saw how much of it was. */
     readonly givenMl: number;
     readonly route: string;
     readonly outcome: string;

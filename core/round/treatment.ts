@@ -1,7 +1,8 @@
 import type { Caution } from '../dosing/cautions.ts';
 import { type Clear, clearAfter } from '../dosing/withdrawal.ts';
 import type { VetTime } from '../medicine/approval.ts';
-import type { Volume } from '../quantity/volume.ts';
+import { fromSteps, stepsIn } from '../quantity/round.ts';
+import { millilitres, type Volume } from '../quantity/volume.ts';
 import type { Offer } from './offer.ts';
 import type { RoundWorld } from './state.ts';
 
@@ -39,6 +40,22 @@ export interface Correction {
     | { readonly kind: 'vet-time'; readonly meat: VetTime | null; readonly milk: VetTime | null };
   readonly atMs: number;
   readonly by: string;
+}
+
+/**
+ * What the animal kept of the dose, to the syringe's mark: all of it, or of a part what did not stay in the syringe;
+ * `null` where nobody saw how much.
+ */
+export function swallowed({
+  outcome,
+  left,
+  offer,
+}: Pick<Treatment, 'outcome' | 'left' | 'offer'>): Volume | null {
+  const { total, syringe } = offer.dose.plan;
+  if (outcome === 'whole') return total;
+  if (outcome !== 'part' || left === null) return null;
+  const mark = syringe.graduation.value;
+  return millilitres(fromSteps(stepsIn(Math.max(0, total.value - left.value), mark, 'nearest'), mark));
 }
 
 /** The record of an answered offer, with its clear times counted from now. */
