@@ -66,6 +66,7 @@ export const ConfounderView = z.enum([
   'dose-not-kept',
   'strength-doubtful',
   'weight-not-from-scale',
+  'weight-by-group',
   'scale-unchecked',
   'scale-failed-check',
   'syringe-unchecked',

@@ -8,6 +8,7 @@ export type Confounder =
   | 'dose-not-kept'
   | 'strength-doubtful'
   | 'weight-not-from-scale'
+  | 'weight-by-group'
   | 'scale-unchecked'
   | 'scale-failed-check'
   | 'syringe-unchecked'
@@ -27,6 +28,8 @@ export interface TestDose {
   /** Standard uncertainty of the strength of jug or bottle as a share of it (k = 1). */
   readonly strengthDoubt: number;
   readonly weightFromScale: boolean;
+  /** Whether it was a group's dose, by the heaviest and by last weights. */
+  readonly byGroup: boolean;
   readonly scale: 'passed' | 'failed' | 'unchecked';
   readonly syringeChecked: boolean;
   /** Whether the animal had another medicine against worms between its first sample and its second. */
@@ -74,6 +77,7 @@ export function confoundersOf(story: TestStory): FoundConfounder[] {
     ['dose-not-kept', ({ outcome }) => outcome !== 'whole'],
     ['strength-doubtful', ({ strengthDoubt }) => 2 * strengthDoubt > STRENGTH_DOUBT],
     ['weight-not-from-scale', ({ weightFromScale }) => !weightFromScale],
+    ['weight-by-group', ({ byGroup }) => byGroup],
     ['scale-failed-check', ({ scale }) => scale === 'failed'],
     ['scale-unchecked', ({ scale }) => scale === 'unchecked'],
     ['syringe-unchecked', ({ syringeChecked }) => !syringeChecked],

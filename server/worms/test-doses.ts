@@ -25,6 +25,7 @@ export function testDoses(barn: BarnContext, { test, samples, days }: TestNow): 
         share: effect.animalId === animalId ? delivered / offer.regimen.target.value : 0,
         strengthDoubt: offer.jug.relative,
         weightFromScale: !entry.corrections.some(({ what }) => what.kind === 'wrong-animal'),
+        byGroup: offer.group !== null,
         scale: standingThen(checks, givenAtMs, memory.settings.scaleCheckDays),
         syringeChecked: offer.dose.plan.syringe.measured != null,
         otherMedicine: hadOther(barn, animalId, test.medicineId, before?.takenAtMs ?? givenAtMs, sampledAtMs),

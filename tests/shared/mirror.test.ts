@@ -76,6 +76,7 @@ describe('the wire has the very words of the core, no more and no fewer, for', (
         'dose-not-kept': true,
         'strength-doubtful': true,
         'weight-not-from-scale': true,
+        'weight-by-group': true,
         'scale-unchecked': true,
         'scale-failed-check': true,
         'syringe-unchecked': true,
