@@ -18,6 +18,14 @@ export const Group = z.enum([
 /** One of the chemical groups. */
 export type Group = z.infer<typeof Group>;
 
+/** Groups given against worms of the gut. An organophosphate may be a dip as well, so it is not one of them. */
+const WORMERS: readonly Group[] = ['imidazothiazole', 'benzimidazole', 'macrocyclic-lactone'];
+
+/** Whether the medicines of a group are given against worms. */
+export function isWormer(group: Group): boolean {
+  return WORMERS.includes(group);
+}
+
 /** Groups whose medicines may be for several doses a day: twice the dose of a drench within one has killed. */
 const SEVERAL_A_DAY: readonly Group[] = ['vitamin', 'other'];
 /** The shortest wait between two doses that a rule may state (our own guard). */

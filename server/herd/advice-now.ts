@@ -1,7 +1,10 @@
+import type { EarlierDose } from '../../core/dosing/repeats.ts';
 import { type DailyGain, gainBetween } from '../../core/growth/gain.ts';
 import { type AgainstMob, eachAgainstMob } from '../../core/growth/mob.ts';
 import type { Weighing } from '../../core/growth/weighing.ts';
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
+import type { Formulary } from '../../core/medicine/formulary.ts';
+import { isWormer } from '../../core/medicine/medicine.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { rulesInForce } from '../../core/worms/farm-rules.ts';
 import { type Refugia, refugiaOf } from '../../core/worms/refugia.ts';
@@ -45,6 +48,7 @@ export function adviceNow(barn: BarnContext): HerdAdvice {
   const of = [
     memory.animals,
     memory.earlier,
+    memory.formulary,
     memory.scores,
     memory.wormRules,
     memory.eggCounts,
@@ -64,7 +68,7 @@ function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
   const rules = rulesInForce(memory.wormRules);
   const since = wallMs - rules.scoresLastDays.value * DAY_MS;
   const mob = gains(memory, rules, (animal) => gainOf(believedOf(animal, store), wallMs));
-  const lastDose = new Map(earlier.map(({ animalId, givenAtMs }) => [animalId, givenAtMs]));
+  const lastDose = lastWormed(earlier, memory.formulary);
   const byAnimal = new Map<string, TreatAdvice>();
   const scored = new Set<string>();
   for (const animal of animals) {
@@ -76,6 +80,16 @@ function adviceFor({ memory, store }: BarnContext, wallMs: number): HerdAdvice {
   }
   const judged = [...byAnimal.values()].filter(({ animalId }) => scored.has(animalId));
   return { byAnimal, mob, scored, refugia: refugiaOf(judged, eggsNow(memory, wallMs)) };
+}
+
+/** By animal, when it last had a wormer: a vitamin brings no lid its colour back. */
+function lastWormed(earlier: readonly EarlierDose[], formulary: Formulary): Map<string, number> {
+  const wormers = new Set(formulary.filter(({ group }) => isWormer(group)).map(({ id }) => id));
+  const last = new Map<string, number>();
+  for (const { animalId, medicineId, givenAtMs } of earlier) {
+    if (wormers.has(medicineId)) last.set(animalId, Math.max(givenAtMs, last.get(animalId) ?? givenAtMs));
+  }
+  return last;
 }
 
 /** The weights of an animal that are believed, read once: an animal is replaced whenever one is added or corrected. */

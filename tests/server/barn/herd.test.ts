@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { newcomer } from '../../../core/herd/herd-animal.ts';
 import { DAY_MS } from '../../../core/moment.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
 import { adviceNow } from '../../../server/herd/advice-now.ts';
 import { animalPage, whomView } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
+import { makeJug } from '../../core/make/jug.ts';
+import { given } from '../make/book.ts';
 import { quietSpeaker } from '../make/quiet.ts';
 import { bringToOffer, GOAT, type TestBarn, testBarn } from '../make/test-barn.ts';
 
@@ -228,6 +231,21 @@ describe('scores', () => {
     expect(barn.send({ type: 'score', animalId: id, scored: { ...NOTHING, coat: 'rough' } })).toMatchObject({
       code: 'not-scored-so',
     });
+  });
+
+  test.each([
+    ['levamisole', 'eyelid-recovering'],
+    ['thiamine', 'eyelid-pale'],
+  ])('of a pale lid after a dose of %s are read as %s', (medicine, sign) => {
+    const barn = testBarn(':memory:', (store) => {
+      store.animals.add(newcomer(GOAT), 'Wren');
+      store.jugs.add(makeJug());
+      const atMs = Date.UTC(2027, 3, 10, 12);
+      store.dayBook.addTreatment(given({ id: 't-1', animal: GOAT.id, medicine, atMs }));
+    });
+    barn.send({ type: 'score', animalId: GOAT.id, scored: { ...NOTHING, eyelid: 4 } });
+    const reasons = adviceNow(barn.barn.context).byAnimal.get(GOAT.id)?.reasons ?? [];
+    expect(reasons.map((reason) => reason.sign)).toContain(sign);
   });
 
   test('advice is worked out once until something changes', () => {
