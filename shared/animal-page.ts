@@ -97,6 +97,10 @@ export const AnimalPage = z.strictObject({
   /** RFC 3339; `null` while it is here. */
   leftAt: z.string().nullable(),
   formerTags: z.array(z.string()),
+  /** The animal this record was merged into; `null` where it was not, or that one is not here any more. */
+  mergedInto: z.strictObject({ id: z.string(), name: z.string() }).nullable(),
+  /** Records that were merged into this one, and who said so. */
+  merged: z.array(z.strictObject({ id: z.string(), name: z.string(), at: z.string(), by: z.string() })),
   weighings: z.array(WeighingView),
   growth: GrowthView,
   scores: z.array(ScoredView.extend({ at: z.string(), by: z.string() })),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LONGEST_OFF_FEED } from '../core/growth/weighing.ts';
+import { MERGE_FIELDS } from '../core/herd/merge.ts';
 import { MARKS } from '../core/herd/picked.ts';
 import { AnimalClass, AnimalNote, Species } from './animal.ts';
 import { intentId as id, ref } from './refs.ts';
@@ -53,6 +54,19 @@ export const HERD_INTENTS = [
   }),
   /** Sold or dead: kept, and shown no more. */
   z.strictObject({ type: z.literal('leave-herd'), id, animalId: ref, how: z.enum(['sold', 'died']) }),
+  /**
+   * Two records are one animal: the first goes on, the second is read under it. Where the two say different things, the
+   * choices say which is right.
+   */
+  z.strictObject({
+    type: z.literal('merge-animals'),
+    id,
+    keptId: ref,
+    goneId: ref,
+    choices: z.partialRecord(z.enum(MERGE_FIELDS), z.enum(['kept', 'gone'])),
+  }),
+  /** Two records that were merged are two animals after all; `goneId` is the one that was merged away. */
+  z.strictObject({ type: z.literal('part-animals'), id, goneId: ref }),
   z.strictObject({ type: z.literal('score'), id, animalId: ref, scored: ScoredView }),
   z.strictObject({ type: z.literal('note-animal'), id, animalId: ref, note: AnimalNote }),
   /** A person's word on a weight: it is true, however odd, or it is wrong and counts no more. */

@@ -64,16 +64,3 @@ export function forDosing(animal: HerdAnimal): Animal {
 export function isPresent({ life }: HerdAnimal): boolean {
   return life.kind === 'present';
 }
-
-/** The record that goes on where this one was merged away, else the id itself; a ring of merges ends where it began. */
-export function goesOnAs(id: string, animals: ReadonlyMap<string, HerdAnimal>): string {
-  const seen = new Set<string>();
-  let now = id;
-  while (!seen.has(now)) {
-    seen.add(now);
-    const life = animals.get(now)?.life;
-    if (life?.kind !== 'merged') return now;
-    now = life.intoId;
-  }
-  return id;
-}

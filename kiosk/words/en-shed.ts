@@ -80,6 +80,8 @@ export const enShed = {
   milkYes: 'In milk',
   milkNo: 'Not in milk',
   enrolNumber: 'Number on its tag',
+  enrolName: 'Its name, letter by letter',
+  spellName: 'A name',
   enrolTag: 'Tag just read',
   useTag: (tail: string) => `Use tag …\u2060${tail}`,
   noTag: 'No electronic tag',

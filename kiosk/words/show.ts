@@ -135,6 +135,12 @@ export class Show {
     return this.#format(at, { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' });
   }
 
+  /** Days of any year from one to another, such as "1 – 21 Jun 2026". */
+  dates(from: Instant, to: Instant): string {
+    const parts = { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' } as const;
+    return new Intl.DateTimeFormat(this.#settings().locale, parts).formatRange(new Date(from), new Date(to));
+  }
+
   /** The day of an instant on the farm with its year, such as "30 Apr 2026". */
   localDate(at: Instant | undefined): string {
     return at === undefined ? DASH : this.#format(at, { day: 'numeric', month: 'short', year: 'numeric' });

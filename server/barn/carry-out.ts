@@ -7,6 +7,7 @@ import { setUpDevice, zeroScale } from './device-intents.ts';
 import { correctEggCount, logEggCount, setEggMean } from './egg-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
+import { mergeRecords, partRecords } from './merge-intents.ts';
 import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
 import { correct, discardJug, give, giveGroup, readTag } from './round-intents.ts';
 import { runScaleCheck } from './run-check.ts';
@@ -87,6 +88,10 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return retagVisual(barn, intent);
     case 'leave-herd':
       return leave(barn, intent);
+    case 'merge-animals':
+      return mergeRecords(barn, intent);
+    case 'part-animals':
+      return partRecords(barn, intent);
     case 'score':
       return score(barn, intent);
     case 'say-weight':

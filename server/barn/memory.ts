@@ -129,9 +129,8 @@ export function loadMemory(
   defaults: Settings,
   ownMedicines: OwnMedicines = NOTHING_OWN,
 ): Memory {
-  const herd = store.animals.all();
-  const present = herd.filter(isPresent);
   return {
+    ...herdOnDisk(store),
     deck: BLANK_DECK,
     bench: BLANK_BENCH,
     round: FRESH_ROUND,
@@ -144,28 +143,36 @@ export function loadMemory(
       bench: store.scaleChecks.latest('bench'),
     },
     syringeChecks: store.syringeChecks.latest(),
-    animals: present.map((animal) => ({ ...animal, lastWeight: lastWeightOf(animal, store) })),
-    gone: herd.filter((animal) => !isPresent(animal)),
     takenIn: null,
     weatherTaken: null,
     seasonRevision: 0,
     herdRevision: 0,
-    scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
     jugs: store.jugs.atHand(),
     stock: tally(store.stock.lots(), store.stock.events()),
     vessels: store.vessels.all(),
-    recent: store.dayBook.newest(RECENT_KEPT),
-    earlier: present.flatMap(({ id }) => store.dayBook.earlierDoses(id)),
-    keepingBack: new Map(present.map(({ id }) => [id, store.dayBook.keepingBack(id)])),
     ...formularyOf(ownMedicines),
-    eggCounts: store.eggCounts.entries(),
-    reductionTests: store.reductionTests.all(),
     wormRevision: 0,
     approvals: store.approvals.inForce(),
     vets: store.approvals.vets(),
     settings: store.settings.read(defaults),
     wormRules: store.wormRules.inForce(),
     unknownTag: null,
+  };
+}
+
+/** The parts of memory that say which animals there are and what is written of them. */
+export function herdOnDisk(store: Store) {
+  const herd = store.animals.all();
+  const present = herd.filter(isPresent);
+  return {
+    animals: present.map((animal) => ({ ...animal, lastWeight: lastWeightOf(animal, store) })),
+    gone: herd.filter((animal) => !isPresent(animal)),
+    scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
+    recent: store.dayBook.newest(RECENT_KEPT),
+    earlier: present.flatMap(({ id }) => store.dayBook.earlierDoses(id)),
+    keepingBack: new Map(present.map(({ id }) => [id, store.dayBook.keepingBack(id)])),
+    eggCounts: store.eggCounts.entries(),
+    reductionTests: store.reductionTests.all(),
   };
 }
 

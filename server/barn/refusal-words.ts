@@ -27,6 +27,13 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'This is not an animal tag number: 15 digits, a country or maker code from 001 to 998, and a number that fits.',
   'tag-in-use': 'Another animal wears this tag already. Check both ears before going on.',
   'name-in-use': 'Another animal has this name or number. Choose a different one.',
+  'not-one-animal': 'These two records cannot be one animal: their species differ. Choose another animal.',
+  'merge-undecided': 'The two records say different things. Choose which is right, then hold the button.',
+  'not-merged': 'These two records are not merged. Open the animal again and look.',
+  'in-round':
+    'One of the two is at the platform, or its dose waits for an answer. Finish that first, then come back.',
+  'both-in-test':
+    'Both records were sampled as two animals in one worm test. Merged, its result would change; nothing was done.',
   'animal-gone': 'This animal has left the farm. Its record is kept and is not changed any more.',
   'not-in-milk': 'Its milk is not used now. Tap “Milk used” first.',
   'females-only': 'Only a female is in milk, bred or gives birth. Set what it is first.',

@@ -33,11 +33,13 @@ export interface AnimalWeighing extends Weighing {
 /** The weights asked for, animal by animal: those that stand by themselves, then those a dose went by. */
 export function* weightsOf(
   store: Store,
-  animals: readonly Pick<HerdAnimal, 'id'>[],
+  animals: readonly Pick<HerdAnimal, 'id' | 'life'>[],
   asked: Asked,
 ): Generator<AnimalWeighing> {
   const { fromMs, toMs } = asked;
-  for (const { id: animalId } of animals) {
+  for (const { id: animalId, life } of animals) {
+    // What was weighed under a record that was merged away comes with the animal it is.
+    if (life.kind === 'merged') continue;
     if (asked.animalId !== null && animalId !== asked.animalId) continue;
     let last: (Weighing & { by: string }) | null = null;
     for (;;) {

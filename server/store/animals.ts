@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { HerdAnimal, Life } from '../../core/herd/herd-animal.ts';
+import type { AtMerge } from '../../core/herd/part.ts';
 import { AnimalClass, Species } from '../../shared/animal.ts';
 import type { Db } from './open-store.ts';
 import type { createWeighingStore } from './weighings.ts';
@@ -68,6 +69,23 @@ export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWei
     `INSERT INTO animal_changes (animal, at_ms, by, before, after)
      VALUES ((SELECT number FROM animals WHERE id = @id), @atMs, @by, @before, @after)`,
   );
+  const insertMerge = db.prepare(
+    `INSERT INTO animal_merges (kind, kept, gone, at_ms, by, before, after)
+     VALUES (@kind, (SELECT number FROM animals WHERE id = @kept), (SELECT number FROM animals WHERE id = @gone),
+             @atMs, @by, @before, @after)`,
+  );
+  const lastMerge = db.prepare<[string], { before: string; after: string }>(
+    `SELECT before, after FROM animal_merges
+     WHERE kind = 'merged' AND gone = (SELECT number FROM animals WHERE id = ?) ORDER BY sequence DESC LIMIT 1`,
+  );
+
+  function change(before: HerdAnimal, after: HerdAnimal, atMs: number, by: string): void {
+    const changed = changedColumns(before, after);
+    if (changed === null) return;
+    update.run({ id: after.id, ...toColumns(after) });
+    remember.run({ id: after.id, atMs, by, ...changed });
+  }
+
   return {
     /** Every animal there is or was, by name; their weights stand elsewhere. */
     all(): HerdAnimal[] {
@@ -81,16 +99,45 @@ export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWei
       weighings.add(animal.id, { ...animal.lastWeight, ...came }, by);
     },
     /** Keeps an animal as it is now, and what it was before; throws when its name or tag is another's on the farm. */
-    change(before: HerdAnimal, after: HerdAnimal, atMs: number, by: string): void {
-      const [was, is] = [toColumns(before), toColumns(after)];
-      const changed = COLUMNS.filter((name) => was[name] !== is[name]);
-      if (changed.length === 0) return;
-      const pick = (from: Columns) =>
-        JSON.stringify(Object.fromEntries(changed.map((key) => [key, from[key]])));
-      update.run({ id: after.id, ...is });
-      remember.run({ id: after.id, atMs, by, before: pick(was), after: pick(is) });
+    change,
+    /** Keeps two records as one animal from now on, or as two again, with what that changed of the one that goes on. */
+    keepMerge(
+      kind: 'merged' | 'parted',
+      before: BothRecords,
+      after: BothRecords,
+      atMs: number,
+      by: string,
+    ): void {
+      // Whichever lets go of a name or a tag comes first: no two animals on the farm carry one at any time.
+      const order = kind === 'merged' ? (['gone', 'kept'] as const) : (['kept', 'gone'] as const);
+      for (const side of order) change(before[side], after[side], atMs, by);
+      const changed = changedColumns(before.kept, after.kept) ?? { before: '{}', after: '{}' };
+      insertMerge.run({ kind, kept: after.kept.id, gone: after.gone.id, atMs, by, ...changed });
+    },
+    /** What the last merge of a record made of the one it went up in: that one as it was, and as it was left. */
+    mergeOf(goneId: string, kept: HerdAnimal): AtMerge | null {
+      const row = lastMerge.get(goneId);
+      if (row === undefined) return null;
+      const as = (changed: string) =>
+        toAnimal(Row.parse({ number: 0, id: kept.id, ...toColumns(kept), ...JSON.parse(changed) }));
+      return { before: as(row.before), after: as(row.after) };
     },
   };
+}
+
+/** Two records of one animal: the one that goes on, and the one that goes up in it. */
+export interface BothRecords {
+  readonly kept: HerdAnimal;
+  readonly gone: HerdAnimal;
+}
+
+/** The columns that differ between two states of an animal, as each state has them; `null` where none does. */
+function changedColumns(before: HerdAnimal, after: HerdAnimal): { before: string; after: string } | null {
+  const [was, is] = [toColumns(before), toColumns(after)];
+  const changed = COLUMNS.filter((name) => was[name] !== is[name]);
+  if (changed.length === 0) return null;
+  const pick = (from: Columns) => JSON.stringify(Object.fromEntries(changed.map((key) => [key, from[key]])));
+  return { before: pick(was), after: pick(is) };
 }
 
 function toAnimal(row: z.infer<typeof Row>): HerdAnimal {

@@ -2,14 +2,26 @@ import type { Species } from '../../core/herd/animal.ts';
 import { type Hold, holdsOfOne } from '../../core/round/clear-board.ts';
 import { type DayBookEntry, earlierDoses, effectOf, stoodOnPlatform } from '../../core/round/day-book.ts';
 import { NEVER_BY_ITSELF } from './book-schema.ts';
+import { goingOn } from './merged.ts';
 import type { Db } from './open-store.ts';
 import type { Untreated } from './untreated.ts';
+
+/** Reads the record a line stands for by its number. */
+export interface ReadLine {
+  readonly treatment: (sequence: number) => DayBookEntry;
+  readonly untreated: (sequence: number) => Untreated;
+}
 
 /** Keeps the lines that the day book is searched by in step with its records; belongs in the same transaction. */
 export function createBookLines(db: Db) {
   const number = db.prepare<[string], { number: number; species: Species }>(
-    'SELECT number, species FROM animals WHERE id = ?',
+    `SELECT number, species FROM animals WHERE id = ${goingOn('?')}`,
   );
+  const touching = db.prepare<[object], { line: number; kind: string; sequence: number }>(
+    `SELECT line, kind, sequence FROM book_lines WHERE stood = (SELECT number FROM animals WHERE id = @id)
+     UNION SELECT line, kind, sequence FROM book_lines WHERE dosed = (SELECT number FROM animals WHERE id = @id)`,
+  );
+  const stoodAgain = db.prepare('UPDATE book_lines SET stood = @stood WHERE line = @line');
   const jugNumber = db.prepare('SELECT number FROM jugs WHERE id = ?').pluck();
   const lastFiled = db.prepare('SELECT filed_at_ms FROM book_lines ORDER BY line DESC LIMIT 1').pluck();
   const insert = db.prepare(
@@ -81,6 +93,13 @@ export function createBookLines(db: Db) {
     /** Files a treatment anew after a correction. */
     changeTreatment(sequence: number, entry: DayBookEntry): void {
       change.run({ sequence, ...standing(entry) });
+    },
+    /** Files all lines of an animal anew: some are of records that were merged into it, or parted from it. */
+    refile(id: string, read: ReadLine): void {
+      for (const { line, kind, sequence } of touching.all({ id })) {
+        if (kind === 'treatment') change.run({ sequence, ...standing(read.treatment(sequence)) });
+        else stoodAgain.run({ line, stood: animal(read.untreated(sequence).animalId)?.number ?? null });
+      }
     },
     /** Files a visit or an offer that ended without a dose. */
     addUntreated(sequence: number, { kind, animalId, atMs, by, clockTrusted }: Untreated): void {

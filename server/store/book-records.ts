@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { vetTime } from '../../core/medicine/approval.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Correction } from '../../core/round/treatment.ts';
+import { createGoesOn } from './merged.ts';
 import type { Db } from './open-store.ts';
 import { TreatmentRecord } from './treatment-record.ts';
 
@@ -31,7 +32,7 @@ export interface TreatmentRow {
   readonly record: string;
 }
 
-/** Reads the records of treatments with the corrections that stand beside them. */
+/** Reads the records of treatments with their corrections. Each names the animal by the record that goes on today. */
 export function createBookRecords(db: Db) {
   const byId = db.prepare<[string], TreatmentRow>('SELECT sequence, record FROM treatments WHERE id = ?');
   const bySequence = db.prepare<[number], TreatmentRow>(
@@ -42,9 +43,26 @@ export function createBookRecords(db: Db) {
   );
   const corrections = db.prepare('SELECT * FROM corrections WHERE treatment_id = ? ORDER BY sequence');
 
+  const goesOn = createGoesOn(db);
+
   function toEntry({ sequence, record }: TreatmentRow): NumberedEntry {
     const treatment = TreatmentRecord.parse(JSON.parse(record));
-    return { sequence, treatment, corrections: corrections.all(treatment.id).map(toCorrection) };
+    const { offer } = treatment;
+    return {
+      sequence,
+      treatment: {
+        ...treatment,
+        offer: { ...offer, animal: { ...offer.animal, id: goesOn(offer.animal.id) } },
+      },
+      corrections: corrections.all(treatment.id).map(toCorrection).map(named),
+    };
+  }
+
+  /** A correction that named another animal, by the record that one goes on as. */
+  function named(correction: Correction): Correction {
+    const { what } = correction;
+    if (what.kind !== 'wrong-animal') return correction;
+    return { ...correction, what: { ...what, animalId: goesOn(what.animalId) } };
   }
 
   return {

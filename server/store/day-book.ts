@@ -83,6 +83,10 @@ export function createDayBook(db: Db) {
       lines.changeTreatment(entry.sequence, entry);
       return entry;
     },
+    /** Finds what was written under records of an animal that were merged, or parted, where it belongs from now on. */
+    refile(animalId: string): void {
+      lines.refile(animalId, { treatment: records.numbered, untreated: untreated.numbered });
+    },
     /** Writes a visit or an offer that ended without a dose. */
     addUntreated(ended: Untreated): void {
       const { clockTrusted, ...row } = ended;

@@ -6,6 +6,7 @@ import {
   type EggRecord,
   pairCounts,
 } from '../../core/worms/egg-record.ts';
+import { goingOn } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -42,7 +43,7 @@ export function createEggCountStore(db: Db) {
      ORDER BY egg_counts.number`,
   );
   const whose = db.prepare(
-    `SELECT count, animals.id AS animal_id FROM egg_count_animals JOIN animals ON animals.number = animal
+    `SELECT DISTINCT count, ${goingOn('animals.id')} AS animal_id FROM egg_count_animals JOIN animals ON animals.number = animal
      ORDER BY count, animals.name`,
   );
   const corrections = db.prepare(

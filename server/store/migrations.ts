@@ -1,5 +1,6 @@
 import { BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
+import { MERGE_SCHEMA } from './merged.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
 import { WORM_CHECK_SCHEMA } from './worm-check-schema.ts';
@@ -243,4 +244,5 @@ export const MIGRATIONS: readonly string[] = [
   WORM_CHECK_SCHEMA,
   BOOK_SCHEMA,
   BOOK_INDEXES,
+  MERGE_SCHEMA,
 ];

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { AnimalNote } from '../../shared/animal.ts';
+import { recordsOf } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({ at_ms: z.int(), by: z.string(), note: AnimalNote });
@@ -17,7 +18,7 @@ export function createNoteStore(db: Db) {
     'INSERT INTO notes (animal, at_ms, by, note) VALUES ((SELECT number FROM animals WHERE id = ?), ?, ?, ?)',
   );
   const newest = db.prepare(
-    `SELECT at_ms, by, note FROM notes WHERE animal = (SELECT number FROM animals WHERE id = ?)
+    `SELECT at_ms, by, note FROM notes WHERE animal IN ${recordsOf('?')}
      ORDER BY at_ms DESC, sequence DESC LIMIT ?`,
   );
   return {

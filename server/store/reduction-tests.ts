@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { ReductionTest, TestAnimal } from '../../core/reduction/reduction-test.ts';
 import { Species } from '../../shared/animal.ts';
 import { SampleMethodView } from '../../shared/egg-count.ts';
+import { goingOn } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -32,7 +33,7 @@ export function createReductionTestStore(db: Db) {
      FROM reduction_tests LEFT JOIN reduction_test_ends ON test = number ORDER BY number`,
   );
   const animals = db.prepare(
-    `SELECT test, animals.id AS animal_id, treatment_id
+    `SELECT test, ${goingOn('animals.id')} AS animal_id, treatment_id
      FROM reduction_test_animals JOIN animals ON animals.number = animal ORDER BY test, animals.name`,
   );
   const insert = db.prepare(

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { bodyConditionFrom, eyelidFrom, type Scores, soilingFrom } from '../../core/worms/scores.ts';
+import { goingOn, recordsOf } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -26,15 +27,15 @@ export function createScoreStore(db: Db) {
     `INSERT INTO scores (animal, at_ms, by, eyelid, body, soiling, jaw, coat)
      VALUES ((SELECT number FROM animals WHERE id = @animalId), @atMs, @by, @eyelid, @body, @soiling, @jaw, @coat)`,
   );
-  const PARTS = 'animals.id AS animal_id, at_ms, by, eyelid, body, soiling, jaw, coat';
+  const PARTS = `${goingOn('animals.id')} AS animal_id, at_ms, by, eyelid, body, soiling, jaw, coat`;
   const FROM = 'FROM scores JOIN animals ON animals.number = scores.animal';
   const newest = db.prepare(
-    `SELECT ${PARTS} ${FROM} WHERE animal = (SELECT number FROM animals WHERE id = ?)
+    `SELECT ${PARTS} ${FROM} WHERE animal IN ${recordsOf('?')}
      ORDER BY at_ms DESC, sequence DESC LIMIT ?`,
   );
   const after = db.prepare(
     `SELECT sequence, ${PARTS} ${FROM} WHERE sequence > @after AND at_ms >= @fromMs AND at_ms < @toMs
-       AND (@animalId IS NULL OR animals.id = @animalId) ORDER BY sequence LIMIT @most`,
+       AND (@animalId IS NULL OR animal IN ${recordsOf('@animalId')}) ORDER BY sequence LIMIT @most`,
   );
   return {
     /** Scores after a number, oldest first, at most so many, each with its number. */

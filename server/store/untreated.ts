@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { createGoesOn } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 /** A visit that ended without a dose, or an offer that did. */
@@ -28,17 +29,22 @@ const Row = z.strictObject({
   clock_trusted: z.int().nullable(),
 });
 
-/** Reads what ended without a dose, each with its number. */
+/** Reads what ended without a dose, each with its number and the animal by the record that goes on today. */
 export function createUntreatedReader(db: Db) {
   const above = db.prepare('SELECT * FROM untreated WHERE sequence > ? ORDER BY sequence LIMIT ?');
+  const goesOn = createGoesOn(db);
+  function read(raw: unknown): Untreated & { readonly sequence: number } {
+    const ended = toUntreated(raw);
+    return ended.animalId === null ? ended : { ...ended, animalId: goesOn(ended.animalId) };
+  }
   return {
     /** Those after a number, oldest first, at most so many. */
     above(sequence: number, most: number): (Untreated & { readonly sequence: number })[] {
-      return above.all(sequence, most).map(toUntreated);
+      return above.all(sequence, most).map(read);
     },
     /** The one of a number that is known to be given. */
     numbered(sequence: number): Untreated & { readonly sequence: number } {
-      return toUntreated(above.get(sequence - 1, 1));
+      return read(above.get(sequence - 1, 1));
     },
   };
 }

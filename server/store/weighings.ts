@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Weighing } from '../../core/growth/weighing.ts';
 import { grams } from '../../core/quantity/mass.ts';
+import { recordsOf } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -21,11 +22,11 @@ export function createWeighingStore(db: Db) {
      ON CONFLICT DO NOTHING`,
   );
   const newest = db.prepare(
-    `SELECT ${PARTS} FROM weighings WHERE animal = (SELECT number FROM animals WHERE id = ?)
+    `SELECT ${PARTS} FROM weighings WHERE animal IN ${recordsOf('?')}
      ORDER BY at_ms DESC, mass_g DESC LIMIT ?`,
   );
   const after = db.prepare(
-    `SELECT ${PARTS}, by FROM weighings WHERE animal = (SELECT number FROM animals WHERE id = @animalId)
+    `SELECT ${PARTS}, by FROM weighings WHERE animal IN ${recordsOf('@animalId')}
        AND (at_ms, mass_g) > (@atMs, @grams) AND at_ms >= @fromMs AND at_ms < @toMs
      ORDER BY at_ms, mass_g LIMIT @most`,
   );

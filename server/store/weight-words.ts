@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { WeightWord } from '../../core/growth/weighing.ts';
+import { recordsOf } from './merged.ts';
 import type { Db } from './open-store.ts';
 
 const Row = z.strictObject({
@@ -22,7 +23,7 @@ export function createWeightWordStore(db: Db) {
   );
   const of = db.prepare(
     `SELECT weighing, said, hours_off_feed FROM weight_words
-     WHERE animal = (SELECT number FROM animals WHERE id = ?) ORDER BY sequence`,
+     WHERE animal IN ${recordsOf('?')} ORDER BY sequence`,
   );
   return {
     /** Writes a word on a weight: whether it is true, or how long the animal was off feed before it. */

@@ -1,9 +1,11 @@
 import { gainBetween, trendOf } from '../../core/growth/gain.ts';
 import type { JudgedWeighing } from '../../core/growth/weighing.ts';
+import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import type { TreatAdvice } from '../../core/worms/who-to-treat.ts';
 import type { AdviceView, AnimalPage, GrowthView, WhomView } from '../../shared/animal-page.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
+import type { Memory } from '../barn/memory.ts';
 import { adviceNow, type HerdAdvice } from '../herd/advice-now.ts';
 import { weighingsOf } from '../herd/history.ts';
 import { eggsNow } from '../worms/eggs-now.ts';
@@ -29,6 +31,12 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
     life: animal.life.kind,
     leftAt: animal.life.kind === 'present' ? null : rfc3339(animal.life.atMs),
     formerTags: animal.formerTags.map(({ number }) => number),
+    mergedInto: mergedInto(animal, memory),
+    merged: memory.gone.flatMap(({ id, name, life }) =>
+      life.kind === 'merged' && life.intoId === animalId
+        ? [{ id, name, at: rfc3339(life.atMs), by: life.by }]
+        : [],
+    ),
     weighings: judged
       .slice(-SHOWN.weighings)
       .reverse()
@@ -61,6 +69,11 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
     eggCounts: eggCountsOf(animalId, memory, SHOWN.eggCounts),
     advice: advice === undefined ? null : adviceView(advice),
   };
+}
+
+function mergedInto({ life }: HerdAnimal, { animals }: Memory): AnimalPage['mergedInto'] {
+  const into = life.kind === 'merged' ? animals.find(({ id }) => id === life.intoId) : undefined;
+  return into === undefined ? null : { id: into.id, name: into.name };
 }
 
 function growthOf(judged: readonly JudgedWeighing[], mob: ReturnType<HerdAdvice['mob']['get']>): GrowthView {

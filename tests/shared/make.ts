@@ -56,6 +56,14 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   retag: { type: 'retag', id: 'i', animalId: 'anna', tag: '840003123456789' },
   'retag-visual': { type: 'retag-visual', id: 'i', animalId: 'anna', lost: '12', fresh: '13' },
   'leave-herd': { type: 'leave-herd', id: 'i', animalId: 'anna', how: 'sold' },
+  'merge-animals': {
+    type: 'merge-animals',
+    id: 'i',
+    keptId: 'anna',
+    goneId: 'bella',
+    choices: { name: 'kept' },
+  },
+  'part-animals': { type: 'part-animals', id: 'i', goneId: 'bella' },
   score: {
     type: 'score',
     id: 'i',

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ageDays, comeOfAge } from '../../../core/herd/ageing.ts';
-import { goesOnAs, type HerdAnimal } from '../../../core/herd/herd-animal.ts';
 import { leaveHerd } from '../../../core/herd/leave.ts';
-import { mergeAnimals } from '../../../core/herd/merge.ts';
+import { mergeAnimals, mergeConflicts } from '../../../core/herd/merge.ts';
 import { sharedNumbers } from '../../../core/herd/numbers.ts';
 import { replaceTag, replaceVisualTag } from '../../../core/herd/retag.ts';
 import { DAY_MS } from '../../../core/moment.ts';
@@ -11,7 +10,6 @@ import { makeHerdAnimal } from '../make/herd-animal.ts';
 
 const NOW = 2000 * DAY_MS;
 const sold = { kind: 'sold', atMs: NOW, by: 'Ida' } as const;
-const byId = (...animals: HerdAnimal[]) => new Map(animals.map((animal) => [animal.id, animal]));
 
 describe('merging two records of one animal', () => {
   const kept = makeHerdAnimal({
@@ -35,7 +33,7 @@ describe('merging two records of one animal', () => {
   });
 
   test('takes from the second what the first does not know, and keeps every number', () => {
-    const merged = mergeAnimals(kept, gone, NOW, 'Ida');
+    const merged = mergeAnimals(kept, gone, { name: 'kept', tag: 'kept' }, NOW, 'Ida');
     if (!merged.ok) throw new Error(merged.why);
     expect(merged.kept).toMatchObject({
       id: 'a',
@@ -52,38 +50,44 @@ describe('merging two records of one animal', () => {
     expect(merged.gone).toEqual({ ...gone, life: { kind: 'merged', intoId: 'a', atMs: NOW, by: 'Ida' } });
   });
 
-  test('leads what is written under the second to the first, and through a chain of merges', () => {
-    const chain = byId(
-      makeHerdAnimal({ id: 'a' }),
-      makeHerdAnimal({ id: 'b', life: { kind: 'merged', intoId: 'a', atMs: 0, by: '' } }),
-      makeHerdAnimal({ id: 'c', life: { kind: 'merged', intoId: 'b', atMs: 0, by: '' } }),
-    );
-    expect(goesOnAs('c', chain)).toBe('a');
-    expect(goesOnAs('a', chain)).toBe('a');
-    expect(goesOnAs('nobody', chain)).toBe('nobody');
-  });
-
-  test('does not run for ever in a ring', () => {
-    const ring = byId(
-      makeHerdAnimal({ id: 'a', life: { kind: 'merged', intoId: 'b', atMs: 0, by: '' } }),
-      makeHerdAnimal({ id: 'b', life: { kind: 'merged', intoId: 'a', atMs: 0, by: '' } }),
-    );
-    expect(goesOnAs('a', ring)).toBe('a');
-  });
-
   test.each([
     ['same-record', kept],
     ['gone', { ...gone, life: sold }],
     ['other-species', { ...gone, species: 'sheep' }],
-    ['other-sex', { ...gone, class: 'male' }],
+    ['undecided', gone],
   ] as const)('is refused: %s', (why, second) => {
-    expect(mergeAnimals(kept, second, NOW, 'Ida')).toEqual({ ok: false, why });
+    expect(mergeAnimals(kept, second, {}, NOW, 'Ida')).toEqual({ ok: false, why });
   });
 
-  test('is refused for two births', () => {
-    const other = { ...gone, bornAtMs: 6 * DAY_MS };
-    expect(mergeAnimals({ ...kept, bornAtMs: 5 * DAY_MS }, other, NOW, 'Ida')).toMatchObject({
-      why: 'other-birth',
+  const buck = { ...gone, class: 'male', bornAtMs: 6 * DAY_MS } as const;
+  const all = ['name', 'class', 'born', 'tag'] as const;
+  const known = { ...kept, bornAtMs: 5 * DAY_MS, inMilk: true };
+
+  test('asks about each thing the two say otherwise', () => {
+    expect(mergeConflicts(known, buck)).toEqual(all);
+    expect(mergeConflicts(kept, gone)).toEqual(['name', 'tag']);
+    for (const left of all) {
+      const choices = Object.fromEntries(
+        all.filter((field) => field !== left).map((field) => [field, 'gone']),
+      );
+      expect(mergeAnimals(known, buck, choices, NOW, 'Ida')).toEqual({ ok: false, why: 'undecided' });
+    }
+  });
+
+  test('believes the second where a person says so, and a male is not in milk', () => {
+    const choices = { name: 'gone', class: 'gone', born: 'gone', tag: 'gone' } as const;
+    expect(mergeAnimals(known, buck, choices, NOW, 'Ida')).toMatchObject({
+      ok: true,
+      kept: {
+        id: 'a',
+        name: '12',
+        class: 'male',
+        inMilk: false,
+        bredAtMs: null,
+        bornAtMs: 6 * DAY_MS,
+        tag: gone.tag,
+        formerTags: [{ number: kept.tag, untilMs: NOW, why: 'merged' }],
+      },
     });
   });
 });

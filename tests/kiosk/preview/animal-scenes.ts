@@ -41,6 +41,8 @@ const page: AnimalPage = {
   life: 'present',
   leftAt: null,
   formerTags: ['982000123456000'],
+  mergedInto: null,
+  merged: [],
   weighings: [
     weighing('2026-04-14T13:32:00Z', 24.6),
     weighing('2026-03-20T09:00:00Z', 24.4),
@@ -244,6 +246,18 @@ const twins: KioskState = {
   }),
 };
 
+/** Juniper is another record of Clover: entered as a wether, with another tag. */
+const contrary: KioskState = {
+  ...twins,
+  animals: twins.animals.map((animal) => {
+    if (animal.id === 'a1') return { ...animal, tag: '982000123456001' };
+    return animal.id === 'a2'
+      ? { ...animal, class: 'castrate', tag: '982000123456777', species: clover.species }
+      : animal;
+  }),
+};
+const mergedPage: AnimalPage = { ...page, merged: [{ id: 'b9', name: '12', at: NOW, by: 'Sam' }] };
+
 /** The animals, their pages, scores and whom to treat. */
 export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animals', 'animals'),
@@ -308,6 +322,34 @@ export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animal-tag-read', 'animals/a1/edit/tag', {
     state: { ...state, shed: { ...state.shed, unknownTag: '982000123456999', unknownTagOf: ['a4'] } },
   }),
+  scene('animal-edit-twice', 'animals/a1/edit', { state: twins }),
+  scene('animal-name', 'animals/a1/edit/name', { taps: ['letter-C', 'letter-A'] }),
+  scene('animal-merge', 'animals/a1/edit/merge', { state: twins }),
+  scene('animal-merge-tag', 'animals/a1/edit/merge/a2', {
+    state: contrary,
+    taps: ['merge-name-kept', 'merge-class-kept'],
+  }),
+  scene('animal-merge-name', 'animals/a1/edit/merge/a2', { state: contrary }),
+  scene('animal-merge-held', 'animals/a1/edit/merge/a2', {
+    state: contrary,
+    taps: ['merge-name-kept', 'merge-class-kept', 'merge-tag-gone', 'hold:merge-hold'],
+  }),
+  scene('animal-merged', 'animals/a1/edit', {
+    http: { '/api/animals/a1': mergedPage },
+    taps: ['page-after'],
+  }),
+  scene('animal-merged-away', 'animals/a2', {
+    http: {
+      '/api/animals/a2': {
+        ...page,
+        life: 'merged',
+        leftAt: NOW,
+        advice: null,
+        mergedInto: { id: 'a1', name: 'Clover' },
+      },
+    },
+  }),
+  scene('animal-part', 'animals/a1/edit/part', { http: { '/api/animals/a1': mergedPage } }),
   scene('animal-gone', 'animals/a1/edit/gone'),
   scene('worm-doors', 'worm-check'),
   scene('worm-scores', 'worm-check/scores'),

@@ -212,6 +212,12 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
     taps: ['choose-goat', 'choose-female', 'choose-milk-yes', 'key-4', 'key-2'],
   },
   {
+    name: 'enrol-name',
+    place: 'shed/enrol',
+    state: at({}),
+    taps: ['choose-goat', 'choose-female', 'choose-milk-yes', 'instead-spell', 'letter-D', 'letter-A'],
+  },
+  {
     name: 'enrol-tag',
     place: 'shed/enrol',
     state: at({ shed: { ...BASE.shed, unknownTag: '982000123450042' } }),

@@ -19,7 +19,9 @@ test('a weight leaves once, though a dose of a group went by it again', () => {
   store.dayBook.addTreatment(given({ id: 'in-group', atMs: BEGIN + 20 * DAY_MS, kg: 40, group }));
 
   const asked = { animalId: null, name: 'all', fromMs: BEGIN - DAY_MS, toMs: BEGIN + 40 * DAY_MS };
-  expect([...weightsOf(store, [{ id: 'anna' }], asked)].map(({ treatmentId }) => treatmentId)).toEqual([
-    'alone',
-  ]);
+  expect(
+    [...weightsOf(store, [{ id: 'anna', life: { kind: 'present' } }], asked)].map(
+      ({ treatmentId }) => treatmentId,
+    ),
+  ).toEqual(['alone']);
 });
