@@ -41,7 +41,9 @@ export function lastWeightOf(
   const { said } = store.weightWords.of(animal.id);
   const alone = judgeWeighings(animal, store.weighings.newest(animal.id, MOST), said);
   const believed = alone.findLast(({ doubt }) => doubt === null)?.weighing;
-  const dosedBy = store.dayBook.dosedBy(animal.id, MOST).find(({ id }) => said.get(id) !== 'wrong');
+  // Nothing said to be wrong leaves the first of them to be the one.
+  const most = [...said.values()].includes('wrong') ? MOST : 1;
+  const dosedBy = store.dayBook.dosedBy(animal.id, most).find(({ id }) => said.get(id) !== 'wrong');
   const last = dosedBy !== undefined && dosedBy.atMs >= (believed?.atMs ?? 0) ? dosedBy : believed;
   return last === undefined ? null : { mass: last.mass, atMs: last.atMs };
 }
