@@ -17,7 +17,7 @@ export function ratesDisagree(mgPerKg: number, mgPerLb: number): Contradiction {
 export function strengthsDisagree(mgPerMl: number, percent: number): Contradiction {
   return samePercent(mgPerMl, percent)
     ? null
-    : 'the percentage is not the strength in mg/mL: 1 % is 10 mg/mL';
+    : 'the percentage is not the strength in mg/mL: 10 mg/mL are 1 %';
 }
 
 /** The active in a packet and all of its powder, in grams. */

@@ -112,7 +112,7 @@ describe('a bottle', () => {
     [['key-4', 'key-point', 'key-5', 'key-5', 'unit-%'], null],
     [
       ['key-4', 'key-point', 'key-4', 'key-5', 'unit-%'],
-      'the percentage is not the strength in mg/mL: 1 % is 10 mg/mL.',
+      'the percentage is not the strength in mg/mL: 10 mg/mL are 1 %.',
     ],
   ])('of 45.5 mg/mL with %j', async (taps, says) => {
     const page = await open('enter-bottle-twin', taps);

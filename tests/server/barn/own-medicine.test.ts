@@ -51,7 +51,7 @@ describe('a packet entered at Shed', () => {
     });
     const strengths = { ...BOTTLE, percent: 4.45 };
     expect(barnWith().send({ ...keepBottle, presentation: strengths })).toMatchObject({
-      message: expect.stringContaining('1 % is 10 mg/mL'),
+      message: expect.stringContaining('10 mg/mL are 1 %'),
     });
   });
 
