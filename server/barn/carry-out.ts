@@ -1,5 +1,6 @@
 import { unreachable } from '../../core/unreachable.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
+import { UNASKED } from '../herd/herd-file.ts';
 import type { BarnContext } from './barn-context.ts';
 import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
@@ -101,18 +102,18 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'note-animal':
       return note(barn, intent);
     case 'import-read':
-      return barn.herdFile.read(intent.file, barn.memory.animals);
+      return barn.herdFile.read(intent.file, { sayings: UNASKED, herd: barn.memory.animals });
     case 'import-judge':
-      return barn.herdFile.judge(
-        { dateOrder: intent.dateOrder, species: intent.species },
-        barn.memory.animals,
-      );
+      return barn.herdFile.judge({
+        sayings: { dateOrder: intent.dateOrder, species: intent.species },
+        herd: barn.memory.animals,
+      });
     case 'import-accept':
       return takeIn(barn, intent.preview);
     case 'import-drop':
       return barn.herdFile.drop();
     case 'weather-read':
-      return barn.weatherImport.read(intent.file);
+      return barn.weatherImport.read(intent.file, null);
     case 'weather-judge':
       return barn.weatherImport.judge(intent.dateOrder);
     case 'weather-accept':

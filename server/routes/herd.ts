@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { refusal } from '../barn/barn.ts';
 import { adviceNow, type HerdAdvice } from '../herd/advice-now.ts';
-import { LARGEST_FILE } from '../herd/herd-file.ts';
+import { LARGEST_FILE, UNASKED } from '../herd/herd-file.ts';
 import type { House } from '../house.ts';
 import { animalPage, whomView } from '../view/animal-page.ts';
 import { animalView } from '../view/animal-view.ts';
@@ -66,7 +66,10 @@ export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): 
     { bodyLimit: LARGEST_FILE },
     async ({ body, query }, reply) => {
       if (standing.problem !== null) return reply.code(503).send(refusal(null, 'not-configured'));
-      await context.herdFile.take(query.name?.slice(0, 255) ?? 'file', bytesOf(body), context.memory.animals);
+      await context.herdFile.take(query.name?.slice(0, 255) ?? 'file', bytesOf(body), {
+        sayings: UNASKED,
+        herd: context.memory.animals,
+      });
       barn.changed();
       return importView(context, 0, FAULTS);
     },

@@ -21,7 +21,7 @@ export function addSeasonRoutes(app: FastifyInstance, { barn, standing }: House)
     { bodyLimit: LARGEST_WEATHER_FILE },
     async ({ body, query }, reply) => {
       if (standing.problem !== null) return reply.code(503).send(refusal(null, 'not-configured'));
-      await context.weatherImport.take(query.name?.slice(0, 255) ?? 'file', bytesOf(body));
+      await context.weatherImport.take(query.name?.slice(0, 255) ?? 'file', bytesOf(body), null);
       barn.changed();
       return weatherImportView(context, 0, FAULTS);
     },

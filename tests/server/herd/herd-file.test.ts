@@ -2,12 +2,14 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
-import { createHerdFile } from '../../../server/herd/herd-file.ts';
-import { readHerdFile, readHerdFileInParts } from '../../../server/herd/read-file.ts';
+import { createHerdFile, UNASKED } from '../../../server/herd/herd-file.ts';
+import { readTable, readTableInParts } from '../../../server/table-file/read-file.ts';
 import { ImportView } from '../../../shared/herd-file.ts';
 import { herdCsv } from '../make/herd-csv.ts';
 import { testApp } from '../make/test-app.ts';
 import { type TestBarn, testBarn } from '../make/test-barn.ts';
+
+const NO_HERD = { sayings: UNASKED, herd: [] };
 
 async function posted(csv: string | Buffer, made = testApp()) {
   const { app, test: barn } = await made;
@@ -63,7 +65,7 @@ describe('a herd file of 10,000 rows with 1 % broken', () => {
       if (reading) setImmediate(count);
     };
     setImmediate(count);
-    await barn.barn.context.herdFile.take('a.csv', Buffer.from(csv), []);
+    await barn.barn.context.herdFile.take('a.csv', Buffer.from(csv), NO_HERD);
     reading = false;
     expect(turns).toBeGreaterThan(10);
   }, 60_000);
@@ -151,9 +153,9 @@ test.each([
 test('a file taken apart in parts is the same as in one', async () => {
   const csv = `name,note\r\n${'"Žofie 🐐\r\nof two lines",x\r\n'.repeat(9000)}Anna,"y"\r\n`;
   const bytes = Buffer.from(`\uFEFF${csv}`);
-  expect(await readHerdFileInParts(bytes)).toEqual(readHerdFile(bytes));
+  expect(await readTableInParts(bytes)).toEqual(readTable(bytes));
   const broken = Buffer.from(`${csv}"open`);
-  expect(await readHerdFileInParts(broken)).toEqual(readHerdFile(broken));
+  expect(await readTableInParts(broken)).toEqual(readTable(broken));
 });
 
 describe('the import folder', () => {
@@ -172,12 +174,12 @@ describe('the import folder', () => {
   test('lists herd files only, and reads one of them', async () => {
     const herdFile = make(folder);
     expect(herdFile.files()).toEqual([{ name: 'herd.csv', bytes: 33 }]);
-    expect(herdFile.read('herd.csv', [])).toBeNull();
+    expect(herdFile.read('herd.csv', NO_HERD)).toBeNull();
     await vi.waitFor(() => expect(herdFile.stage()).toMatchObject({ step: 'ready', preview: { rows: 1 } }));
   });
 
   test.each(['../herd.csv', 'photo.jpg', 'none.csv', '/etc/passwd'])('does not read %s', (name) => {
-    expect(make(folder).read(name, [])).toBe('no-such-file');
+    expect(make(folder).read(name, NO_HERD)).toBe('no-such-file');
   });
 
   test('that cannot be made is as good as empty', () => {
@@ -187,8 +189,8 @@ describe('the import folder', () => {
 
   test('a file begun anew puts the one before it aside', async () => {
     const herdFile = make(folder);
-    const first = herdFile.take('a.csv', Buffer.from(herdCsv(2000).csv), []);
-    const second = herdFile.take('b.csv', Buffer.from('name,species,class\nAnna,goat,doe\n'), []);
+    const first = herdFile.take('a.csv', Buffer.from(herdCsv(2000).csv), NO_HERD);
+    const second = herdFile.take('b.csv', Buffer.from('name,species,class\nAnna,goat,doe\n'), NO_HERD);
     await Promise.all([first, second]);
     expect(herdFile.stage()).toMatchObject({ step: 'ready', file: 'b.csv' });
   });
@@ -196,7 +198,7 @@ describe('the import folder', () => {
 
 test('a barn with a preview on screen goes on weighing', async () => {
   const barn = testBarn();
-  await barn.barn.context.herdFile.take('a.csv', Buffer.from(herdCsv(100).csv), []);
+  await barn.barn.context.herdFile.take('a.csv', Buffer.from(herdCsv(100).csv), NO_HERD);
   barn.weigh(15_000, 1000);
   expect(barn.barn.context.memory.deck.live?.value).toBe(15_000);
 });

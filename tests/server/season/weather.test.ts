@@ -18,7 +18,7 @@ function csv(from: number, to: number, cells = '20,8'): string {
 }
 
 async function readIn(barn: TestBarn, text: string) {
-  await barn.barn.context.weatherImport.take('weather.csv', Buffer.from(text));
+  await barn.barn.context.weatherImport.take('weather.csv', Buffer.from(text), null);
   return weatherImportView(barn.barn.context, 0, 20).stage;
 }
 
@@ -108,8 +108,8 @@ describe('a weather file', () => {
       log: () => {},
     });
     expect(weatherImport.files().map(({ name }) => name)).toEqual(['weather.csv']);
-    expect(weatherImport.read('../weather.csv')).toBe('no-such-file');
-    expect(weatherImport.read('weather.csv')).toBeNull();
+    expect(weatherImport.read('../weather.csv', null)).toBe('no-such-file');
+    expect(weatherImport.read('weather.csv', null)).toBeNull();
     await expect.poll(() => weatherImport.stage().step).toBe('ready');
   });
 });

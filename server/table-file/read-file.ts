@@ -4,7 +4,7 @@ import { parse as parseInParts } from 'csv-parse';
 import { parse } from 'csv-parse/sync';
 import type { FileRow } from '../../core/herd-file/preview.ts';
 
-/** The rows of a herd file, or why it cannot be read at all. */
+/** The rows of a table, or why it cannot be read at all. */
 export type FileResult =
   | { readonly ok: true; readonly rows: readonly FileRow[] }
   | {
@@ -17,12 +17,12 @@ export type FileResult =
 const DELIMITERS = [',', ';', '\t'] as const;
 
 /**
- * Takes a CSV file apart, each row with the line it begins on. What the cells say is for `previewHerd` to judge.
+ * Takes a CSV file apart, each row with the line it begins on. What the cells say is for others to judge.
  *
  * Text must be UTF-8: in any other encoding names would be kept wrong without a sign. A byte order mark is let pass, rows
  * may be shorter or longer than the heading.
  */
-export function readHerdFile(bytes: Uint8Array): FileResult {
+export function readTable(bytes: Uint8Array): FileResult {
   const text = decoded(bytes);
   if (text === null) return { ok: false, why: 'not-utf8', line: null };
   try {
@@ -36,7 +36,7 @@ export function readHerdFile(bytes: Uint8Array): FileResult {
 const BYTES_A_TURN = 32 * 1024;
 
 /** The same in parts, so that scales and screens are heard between them. */
-export async function readHerdFileInParts(bytes: Uint8Array): Promise<FileResult> {
+export async function readTableInParts(bytes: Uint8Array): Promise<FileResult> {
   const text = decoded(bytes);
   if (text === null) return { ok: false, why: 'not-utf8', line: null };
   const parser = parseInParts(optionsFor(text));

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { previewHerd } from '../../../core/herd-file/preview.ts';
-import { readHerdFile } from '../../../server/herd/read-file.ts';
+import { readTable } from '../../../server/table-file/read-file.ts';
 
 function bytesOf(text: string): Uint8Array {
   return new TextEncoder().encode(text);
 }
 
 function rowsOf(text: string) {
-  const read = readHerdFile(bytesOf(text));
+  const read = readTable(bytesOf(text));
   if (!read.ok) throw new Error(read.why);
   return read.rows;
 }
@@ -37,13 +37,13 @@ describe('a herd file', () => {
   });
 
   test('in another encoding is refused rather than misread', () => {
-    expect(readHerdFile(Uint8Array.from([0x6e, 0x61, 0x6d, 0x65, 0x0a, 0xe4]))).toMatchObject({
+    expect(readTable(Uint8Array.from([0x6e, 0x61, 0x6d, 0x65, 0x0a, 0xe4]))).toMatchObject({
       why: 'not-utf8',
     });
   });
 
   test('with a quote never closed is refused', () => {
-    expect(readHerdFile(bytesOf('name\n"Anna\n'))).toMatchObject({ ok: false, why: 'broken-quotes' });
+    expect(readTable(bytesOf('name\n"Anna\n'))).toMatchObject({ ok: false, why: 'broken-quotes' });
   });
 
   test('of nothing has no rows', () => {
