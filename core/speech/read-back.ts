@@ -1,17 +1,8 @@
-const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'] as const;
-const TEENS = [
-  'ten',
-  'eleven',
-  'twelve',
-  'thirteen',
-  'fourteen',
-  'fifteen',
-  'sixteen',
-  'seventeen',
-  'eighteen',
-  'nineteen',
-] as const;
-const TENS = ['twenty', 'thirty', 'forty', 'fifty', 'sixty', 'seventy', 'eighty', 'ninety'] as const;
+import { NUMBER_WORDS } from './number-words.ts';
+
+const { digits: DIGITS, whole } = NUMBER_WORDS.en;
+const TEENS = Array.from({ length: 10 }, (_, ones) => whole(10 + ones, 'alone'));
+const TENS = Array.from({ length: 8 }, (_, i) => whole(20 + 10 * i, 'alone'));
 
 /** The words of the ten digits, zero first. */
 export const DIGIT_WORDS: readonly string[] = DIGITS;
@@ -31,11 +22,7 @@ export function digitByDigit(digits: string): string[] {
 
 /** A number of two digits as it is said whole, such as "forty two"; `null` below ten. */
 export function pairWords(pair: string): string[] | null {
-  const [tens, ones] = [Number(pair[0]), Number(pair[1])];
-  if (tens === 0) return null;
-  if (tens === 1) return [TEENS[ones] as string];
-  const word = TENS[tens - 2] as string;
-  return ones === 0 ? [word] : [word, DIGITS[ones] as string];
+  return pair.startsWith('0') ? null : whole(Number(pair), 'alone').split(' ');
 }
 
 /**
@@ -48,22 +35,22 @@ export function readVolume(words: readonly string[]): number | null {
   const whole = readWhole(point < 0 ? words : words.slice(0, point));
   if (whole === null) return null;
   if (point < 0) return whole;
-  const after = words.slice(point + 1).map((word) => DIGITS.indexOf(word as (typeof DIGITS)[number]));
+  const after = words.slice(point + 1).map((word) => DIGITS.indexOf(word));
   if (after.length === 0 || after.length > 3 || after.includes(-1)) return null;
   return Number(`${whole}.${after.join('')}`);
 }
 
 function readWhole(words: readonly string[]): number | null {
   const [first = '', second, ...more] = words;
-  const tens = TENS.indexOf(first as (typeof TENS)[number]);
+  const tens = TENS.indexOf(first);
   if (tens >= 0) {
-    const ones = second === undefined ? 0 : DIGITS.indexOf(second as (typeof DIGITS)[number]);
+    const ones = second === undefined ? 0 : DIGITS.indexOf(second);
     const fits = more.length === 0 && (second === undefined || ones >= 1);
     return fits ? 10 * (tens + 2) + ones : null;
   }
-  const teen = TEENS.indexOf(first as (typeof TEENS)[number]);
+  const teen = TEENS.indexOf(first);
   if (teen >= 0) return second === undefined ? 10 + teen : null;
-  const digits = words.map((word) => DIGITS.indexOf(word as (typeof DIGITS)[number]));
+  const digits = words.map((word) => DIGITS.indexOf(word));
   if (digits.length === 0 || digits.length > 3 || digits.includes(-1)) return null;
   return digits[0] === 0 && digits.length > 1 ? null : Number(digits.join(''));
 }
