@@ -21,6 +21,8 @@ import { withDevice } from './config/with-device.ts';
 import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
+import { offView } from './ear/ear-view.ts';
+import { createRecordings } from './ear/recordings.ts';
 import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
 import { createPhotos } from './herd/photos.ts';
@@ -35,6 +37,9 @@ import { type Standing, stateView } from './view/state-view.ts';
 /** Folders of photos below the data folder; the demo has one of its own. */
 const PHOTOS = 'photos';
 const DEMO_PHOTOS = 'demo-photos';
+/** Folders of sound recorded on the keeper's wish. */
+const RECORDINGS = 'recordings';
+const DEMO_RECORDINGS = 'demo-recordings';
 /** How often time is let pass: offers run out to within this. */
 const TICK_MS = 500;
 /** How long an answer has to reach the screen before a restart. */
@@ -102,6 +107,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
   const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
   for (const check of checks) if (check !== null) clock.sawRecordAt(check.atMs);
+  const recordings = createRecordings(join(options.dataFolder, demo ? DEMO_RECORDINGS : RECORDINGS));
   let devices: Devices | null = null;
   const deviceSetup = createDeviceSetup({
     devices: () => devices,
@@ -143,6 +149,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
     tray: simulated === null ? null : createTray(simulated, random),
     tryVoice: (earcon) => speaker.tryVoice(earcon),
+    wipeRecordings: recordings.wipe,
     leaveDemo: demo ? () => leaveDemo(options) : null,
   };
   const pages = createPageOutlet(() => barn.changed());
@@ -176,6 +183,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     problem,
     devices: () => devices?.views() ?? [],
     voice: speaker.view,
+    ear: () => offView(context.memory.settings.ear, recordings.bytes()),
   };
   return {
     barn,

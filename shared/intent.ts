@@ -3,6 +3,7 @@ import { CAUTION_CODES } from '../core/dosing/cautions.ts';
 import { EARCONS } from '../core/speech/earcon.ts';
 import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
+import { EarSettings } from './ear.ts';
 import { EGG_INTENTS } from './egg-count.ts';
 import { HERD_INTENTS } from './herd-intents.ts';
 import { PowderAmountView } from './mixing.ts';
@@ -224,6 +225,10 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('safety-read'), id }),
   /** Keeps how the kiosk speaks. */
   z.strictObject({ type: z.literal('set-voice'), id, voice: VoiceSettings }),
+  /** Keeps when the kiosk hears. */
+  z.strictObject({ type: z.literal('set-ear'), id, ear: EarSettings }),
+  /** Wipes the sound that was recorded to find out why the kiosk mishears. */
+  z.strictObject({ type: z.literal('wipe-recordings'), id }),
   /** Says a dose, so that the voice can be judged; or one of the sounds. */
   z.strictObject({ type: z.literal('try-voice'), id, earcon: z.enum(EARCONS).nullable() }),
 

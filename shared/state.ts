@@ -4,6 +4,7 @@ import { BoardRowView } from './board.ts';
 import { CheckView } from './check.ts';
 import { OfferView, TreatmentView } from './dose.ts';
 import { DoseCardView } from './dose-card.ts';
+import { EarView } from './ear.ts';
 import { JugView } from './jug.ts';
 import { MixingView } from './mixing.ts';
 import { WormCheckView } from './reduction-test.ts';
@@ -104,6 +105,7 @@ export const KioskState = z.strictObject({
   stock: StockView,
   shed: ShedView,
   voice: VoiceView,
+  ear: EarView,
 });
 /** All that a screen needs. */
 export type KioskState = z.infer<typeof KioskState>;

@@ -41,7 +41,8 @@ export function quieter(wav: Wav, share: number): Wav {
   return { ...wav, bytes };
 }
 
-function wavOf(pcm: Uint8Array, rate: number): Wav {
+/** A WAV of 16-bit mono samples as they lie in memory, at so many a second. */
+export function wavOf(pcm: Uint8Array, rate: number): Wav {
   const bytes = new Uint8Array(HEADER + pcm.length);
   const view = new DataView(bytes.buffer);
   const write = (at: number, text: string) => bytes.set(new TextEncoder().encode(text), at);

@@ -35,6 +35,7 @@ export function applyMessage(feed: Feed, message: ServerMessage): Feed {
     case 'say':
     case 'hush':
     case 'earcon':
+    case 'spoken-wish':
       return feed;
   }
 }

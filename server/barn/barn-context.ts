@@ -37,6 +37,8 @@ export interface BarnContext {
   readonly setup: DeviceSetup | SetupClosed;
   /** Says a dose, or sounds an earcon, so that the voice can be judged. */
   readonly tryVoice: (earcon: Earcon | null) => void;
+  /** Takes the sound that was recorded off the disk. Throws when the disk refuses. */
+  readonly wipeRecordings: () => void;
   /** Moves the simulated scales and wand; `null` outside the demo. */
   readonly tray: ((action: TrayAction, memory: Memory) => boolean) | null;
   /** Ends the demo and starts on real devices; `null` outside the demo. Throws when the disk refuses. */

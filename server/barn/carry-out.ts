@@ -190,6 +190,11 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
       return keep(barn, 'safetyRead', true);
     case 'set-voice':
       return keep(barn, 'voice', intent.voice);
+    case 'set-ear':
+      return keep(barn, 'ear', intent.ear);
+    case 'wipe-recordings':
+      barn.wipeRecordings();
+      return null;
     case 'try-voice':
       barn.tryVoice(intent.earcon);
       return null;

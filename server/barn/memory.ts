@@ -23,6 +23,7 @@ import { BLANK_DECK, type Deck } from '../../core/weighing/deck.ts';
 import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { EggEntry } from '../../core/worms/egg-record.ts';
 import type { OwnThreshold } from '../../core/worms/farm-rules.ts';
+import { USUAL_EAR } from '../../shared/ear.ts';
 import { NOTHING_OWN, type OwnMedicines } from '../formulary/own-medicines.ts';
 import { lastWeightOf } from '../herd/history.ts';
 import type { NumberedEntry } from '../store/book-records.ts';
@@ -119,6 +120,7 @@ export function defaultSettings(config: {
     currency: 'USD',
     latitude: null,
     voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
+    ear: USUAL_EAR,
     paper: 'a6',
   };
 }

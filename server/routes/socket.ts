@@ -51,6 +51,7 @@ function serve(socket: WebSocket, ip: string, house: House, publisher: Publisher
     const message = parse(raw);
     if (message === null) socket.close(1008, 'not a message this server knows');
     else if (message.type === 'ping') say({ type: 'pong' });
+    else if (message.type === 'microphone' || message.type === 'talk') return;
     else if (message.type !== 'intent') house.pages.told(loudspeaker, message);
     else {
       say({ type: 'answer', answer: answerTo(house, message.intent) });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CURRENCIES } from '../../core/stock/money.ts';
+import { EarSettings } from '../../shared/ear.ts';
 import { VoiceSettings } from '../../shared/voice.ts';
 import type { Db } from './open-store.ts';
 
@@ -26,6 +27,8 @@ export const Settings = z.strictObject({
   latitude: z.number().min(-90).max(90).nullable(),
   /** How the kiosk speaks. */
   voice: VoiceSettings,
+  /** When the kiosk hears. */
+  ear: EarSettings,
   /** What labels and tables were last printed on. */
   paper: z.enum(['a6', 'roll']),
 });

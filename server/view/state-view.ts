@@ -1,5 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import { tagOwner } from '../../core/herd/tag-owner.ts';
+import type { EarView } from '../../shared/ear.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { VoiceView } from '../../shared/voice.ts';
@@ -30,6 +31,7 @@ export interface Standing {
   readonly problem: ProblemView | null;
   readonly devices: () => DeviceView[];
   readonly voice: () => VoiceView;
+  readonly ear: () => EarView;
 }
 
 const recentView = keptBy<BarnContext, KioskState['dayBook']>();
@@ -83,6 +85,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     stock: stockView(barn),
     shed: shedView(barn, standing),
     voice: standing.voice(),
+    ear: standing.ear(),
   };
 }
 

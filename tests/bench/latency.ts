@@ -2,7 +2,7 @@ import type { Connection } from '../../hardware/serial/connection.ts';
 import { systemTimers } from '../../hardware/serial/timers.ts';
 import { createDevices } from '../../server/devices/devices.ts';
 import { stateView } from '../../server/view/state-view.ts';
-import { quietSpeaker } from '../server/make/quiet.ts';
+import { quietStanding } from '../server/make/quiet.ts';
 import { bringToOffer, testBarn } from '../server/make/test-barn.ts';
 import type { Figure } from './table.ts';
 
@@ -40,13 +40,7 @@ export async function latencyFigures(): Promise<Figure[]> {
     random: Math.random,
     listener: { reading: test.barn.read, wandRead: test.barn.wandRead, link: test.barn.linkChanged },
   });
-  const standing = {
-    bootId: 'b',
-    demo: false,
-    problem: null,
-    devices: devices.views,
-    voice: quietSpeaker(test.barn.context).view,
-  };
+  const standing = quietStanding(test.barn.context, { devices: devices.views });
   // The settling time of a link is real: let it pass.
   await new Promise((resolve) => setTimeout(resolve, 600));
   const times: number[] = [];

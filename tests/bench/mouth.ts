@@ -8,6 +8,7 @@ import type { House } from '../../server/house.ts';
 import type { Outlet } from '../../server/speech/outlet.ts';
 import { createSpeaker } from '../../server/speech/speaker.ts';
 import { stateView } from '../../server/view/state-view.ts';
+import { quietStanding } from '../server/make/quiet.ts';
 import { bringToOffer, testBarn } from '../server/make/test-barn.ts';
 import type { Figure } from './table.ts';
 
@@ -62,7 +63,7 @@ async function heldToSound() {
     const barn = test.barn.context;
     const options = { barn, timers: systemTimers(), mouth, outlet, changed: () => {}, log: () => {} };
     const speaker = createSpeaker({ ...options, mouth: { ...pick(mouth), stop: () => {} } });
-    const standing = { bootId: 'b', demo: false, problem: null, devices: () => [], voice: speaker.view };
+    const standing = quietStanding(barn, { voice: speaker.view });
     const house: House = {
       barn: test.barn,
       standing,

@@ -1,6 +1,6 @@
 import { Publisher } from '../../server/routes/publisher.ts';
 import { stateView } from '../../server/view/state-view.ts';
-import { quietSpeaker } from '../server/make/quiet.ts';
+import { quietStanding } from '../server/make/quiet.ts';
 import { bringToOffer, testBarn } from '../server/make/test-barn.ts';
 import { type Figure, ratePerSecond } from './table.ts';
 
@@ -18,13 +18,7 @@ export function publishFigures(): Figure[] {
   const [entry] = context.memory.recent;
   if (entry === undefined) throw new Error('nothing was logged, so nothing was measured');
   context.memory = { ...context.memory, recent: Array.from({ length: 60 }, () => entry) };
-  const standing = {
-    bootId: 'b',
-    demo: false,
-    problem: null,
-    devices: () => [],
-    voice: quietSpeaker(context).view,
-  };
+  const standing = quietStanding(context);
   const publisher = new Publisher(() => stateView(context, standing), test.barn.revision);
   let bytes = 0;
   publisher.add({

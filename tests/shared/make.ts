@@ -206,6 +206,8 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
     id: 'i',
     voice: { language: 'es', voice: 'es-americas', rate: 155, volume: 80, muted: false },
   },
+  'set-ear': { type: 'set-ear', id: 'i', ear: { mode: 'wake', key: 'F13', recording: false } },
+  'wipe-recordings': { type: 'wipe-recordings', id: 'i' },
   'try-voice': { type: 'try-voice', id: 'i', earcon: null },
   'leave-demo': { type: 'leave-demo', id: 'i' },
   'ports-look': { type: 'ports-look', id: 'i' },

@@ -3,7 +3,7 @@ import { withEntry } from '../../../server/barn/memory.ts';
 import type { Store } from '../../../server/store/store.ts';
 import { animalPage } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
-import { quietSpeaker } from '../../server/make/quiet.ts';
+import { quietStanding } from '../../server/make/quiet.ts';
 import { testBarn } from '../../server/make/test-barn.ts';
 import { animalId, END_MS, TEN_YEARS, YEARS_MS } from './years.ts';
 
@@ -64,8 +64,7 @@ function opened({ path, share }: YearsFile) {
   const { barn, store, clock } = testBarn(path);
   const { context } = barn;
   clock.wallMs = END_MS;
-  const voice = quietSpeaker(context).view;
-  const standing = { bootId: 'b', demo: false, problem: null, devices: () => [], voice };
+  const standing = quietStanding(context);
   const state = () => stateView(context, standing);
   return {
     store,

@@ -1,10 +1,12 @@
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { VOICES } from '../../../hardware/mouth/voices.ts';
+import { offView } from '../../../server/ear/ear-view.ts';
 import { medicineViews } from '../../../server/view/medicine-view.ts';
 import { liquidViews, regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
 import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
+import { USUAL_EAR } from '../../../shared/ear.ts';
 import type { JugView } from '../../../shared/jug.ts';
 import type { PlanView } from '../../../shared/mixing.ts';
 import type { KioskState } from '../../../shared/state.ts';
@@ -366,4 +368,5 @@ export const BASE: KioskState = {
     heard: 'heard',
     speaking: null,
   },
+  ear: offView({ ...USUAL_EAR, mode: 'off' }, 0),
 };

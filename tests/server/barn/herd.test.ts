@@ -7,7 +7,7 @@ import { animalPage, whomView } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import { makeJug } from '../../core/make/jug.ts';
 import { given } from '../make/book.ts';
-import { quietSpeaker } from '../make/quiet.ts';
+import { quietStanding } from '../make/quiet.ts';
 import { bringToOffer, GOAT, type TestBarn, testBarn } from '../make/test-barn.ts';
 
 const NOTHING = { eyelid: null, body: null, soiling: null, jaw: null, coat: null } as const;
@@ -76,13 +76,7 @@ describe('a tag that was lost', () => {
       ok: false,
       code: 'lost-tag',
     });
-    const standing = {
-      bootId: 'b',
-      demo: false,
-      problem: null,
-      devices: () => [],
-      voice: quietSpeaker(barn.barn.context).view,
-    };
+    const standing = quietStanding(barn.barn.context);
     expect(stateView(barn.barn.context, standing).shed).toMatchObject({
       unknownTag: GOAT.tag,
       unknownTagOf: [GOAT.id],

@@ -3,7 +3,7 @@ import { HOUR_MS } from '../../../core/moment.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
 import { animalPage } from '../../../server/view/animal-page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
-import { quietSpeaker } from '../make/quiet.ts';
+import { quietStanding } from '../make/quiet.ts';
 import { bringToOffer, GOAT, type TestBarn, testBarn } from '../make/test-barn.ts';
 
 const MERGE = {
@@ -50,13 +50,7 @@ describe('two records of one animal', () => {
 
   test('merged, the board, the page and the last weight are of both; memory is what the disk says', () => {
     const barn = dosed();
-    const standing = {
-      bootId: 'b',
-      demo: false,
-      problem: null,
-      devices: () => [],
-      voice: quietSpeaker(barn.barn.context).view,
-    };
+    const standing = quietStanding(barn.barn.context);
     const hold = (id: string) =>
       stateView(barn.barn.context, standing).board.find((row) => row.animal === id);
     const before = hold(GOAT.id);

@@ -2,7 +2,7 @@ import { buildApp } from '../../../server/app.ts';
 import type { House } from '../../../server/house.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import type { ProblemView } from '../../../shared/state.ts';
-import { quietSpeaker } from './quiet.ts';
+import { quietSpeaker, quietStanding } from './quiet.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
 
 /** A web server around a test barn, without a port; it has no pages unless the folder of them is given. */
@@ -12,7 +12,7 @@ export async function testApp(
   kioskFolder: string | null = null,
 ) {
   const speaker = quietSpeaker(test.barn.context);
-  const standing = { bootId: 'boot', demo: false, problem, devices: () => [], voice: speaker.view };
+  const standing = quietStanding(test.barn.context, { problem, voice: speaker.view });
   const house: House = {
     barn: test.barn,
     standing,

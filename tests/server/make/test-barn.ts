@@ -111,6 +111,7 @@ export function testBarn(
       }),
       setup: 'not-in-demo',
       tryVoice: () => {},
+      wipeRecordings: () => {},
       tray: null,
       leaveDemo: null,
       ...extra,

@@ -2,18 +2,12 @@ import { expect, test } from 'vitest';
 import { Publisher } from '../../../server/routes/publisher.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import type { ServerMessage } from '../../../shared/message.ts';
-import { quietSpeaker } from '../make/quiet.ts';
+import { quietStanding } from '../make/quiet.ts';
 import { testBarn } from '../make/test-barn.ts';
 
 function publishing() {
   const test_ = testBarn();
-  const standing = {
-    bootId: 'boot',
-    demo: false,
-    problem: null,
-    devices: () => [],
-    voice: quietSpeaker(test_.barn.context).view,
-  };
+  const standing = quietStanding(test_.barn.context);
   const publisher = new Publisher(() => stateView(test_.barn.context, standing), test_.barn.revision);
   const subscriber = {
     backlog: 0,

@@ -16,6 +16,7 @@ const DEFAULTS = {
   currency: 'USD',
   latitude: null,
   voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
+  ear: { mode: 'press', key: null, recording: false },
   paper: 'a6',
 } as const;
 
