@@ -128,6 +128,8 @@ export const TreatmentView = z.strictObject({
   /** Whether the clock was not trusted, so that `givenAt` and the clear times are provisional. */
   provisional: z.boolean(),
   by: z.string(),
+  /** Logged by its volume read back aloud, not by a press. */
+  readBack: z.boolean(),
   /** Logged only after its offer had ended. */
   late: z.boolean(),
   direction: z.enum(['label', 'veterinarian']),

@@ -1,8 +1,7 @@
 import type { CautionCode } from '../dosing/cautions.ts';
-import type { Volume } from '../quantity/volume.ts';
 import { hasExpired, type Offer, WEIGHT_LIFE_MS } from './offer.ts';
 import type { Round, RoundEvent, RoundStep, RoundWorld } from './state.ts';
-import { type Correction, type Outcome, treatmentFrom } from './treatment.ts';
+import { type Correction, type Treatment, treatmentFrom } from './treatment.ts';
 import { advanceVisit, andThen, freshVisit, go, ignore, lapse, refuse } from './visit.ts';
 
 /** How long the screen offers to take a treatment back; later it is a correcting entry in the day book. */
@@ -58,13 +57,17 @@ function accept(round: Round, code: CautionCode, world: RoundWorld): RoundStep {
 
 type Give = Extract<GivingEvent, { type: 'give' }>;
 
-function give(round: Round, { offerId, outcome, left = null }: Give, world: RoundWorld): RoundStep {
+function give(
+  round: Round,
+  { offerId, outcome, left = null, readBack = false }: Give,
+  world: RoundWorld,
+): RoundStep {
   const { phase } = round;
   if (phase.step !== 'offered' || phase.offer.id !== offerId) return refuse(round, 'offer-ended');
   if (hasExpired(phase.offer, world.now)) return { ...lapse(round, 'timed-out'), refused: 'offer-ended' };
   if (left !== null && (outcome !== 'part' || left.value >= phase.offer.dose.plan.total.value))
     return refuse(round, 'more-than-drawn');
-  const treatment = record(phase.offer, outcome, left, false, world);
+  const treatment = record(phase.offer, { outcome, left, readBack }, false, world);
   return {
     round: { ...round, phase: { ...phase, step: 'logging' } },
     effects: [{ do: 'store', treatment }],
@@ -72,8 +75,10 @@ function give(round: Round, { offerId, outcome, left = null }: Give, world: Roun
   };
 }
 
-function record(offer: Offer, outcome: Outcome, left: Volume | null, late: boolean, world: RoundWorld) {
-  return treatmentFrom(world.freshId, offer, { outcome, left }, late, world);
+type Given = Pick<Treatment, 'outcome' | 'left' | 'readBack'>;
+
+function record(offer: Offer, given: Given, late: boolean, world: RoundWorld) {
+  return treatmentFrom(world.freshId, offer, given, late, world);
 }
 
 function skip(round: Round, reason: Extract<GivingEvent, { type: 'skip' }>['reason']): RoundStep {
@@ -106,7 +111,7 @@ function answer(round: Round, offerId: string, given: boolean, world: RoundWorld
   if (offer === undefined) return refuse(round, 'offer-ended');
   const settled = { ...round, unanswered: round.unanswered.filter((candidate) => candidate.id !== offerId) };
   if (given) {
-    const treatment = record(offer, 'whole', null, true, world);
+    const treatment = record(offer, { outcome: 'whole', left: null, readBack: false }, true, world);
     // The dose counts for what follows only once it is on the disk: `stored` looks again.
     return { round: settled, effects: [{ do: 'store', treatment }], refused: null };
   }

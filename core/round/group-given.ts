@@ -106,7 +106,7 @@ export function groupTreatment(given: GroupGiven, round: Round, world: RoundWorl
     expiresAtUptimeMs: world.now.uptimeMs + WEIGHT_LIFE_MS,
     expiresAtMs: world.now.wallMs + WEIGHT_LIFE_MS,
   };
-  return treatmentFrom(world.freshId, offer, { outcome: 'whole', left: null }, false, world);
+  return treatmentFrom(world.freshId, offer, { outcome: 'whole', left: null, readBack: false }, false, world);
 }
 
 /** Whether the jug is proved in hand and no animal's visit is under way with it. */

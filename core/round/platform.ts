@@ -101,7 +101,7 @@ function identified(round: Round, animalId: string, via: Identity['via'], world:
       if (round.backTo !== null) return freshVisit(round, phase.jugId);
       return go(round, { step: 'visit', jugId: phase.jugId, visit: { ...EMPTY_VISIT, who } });
     case 'which-animal':
-      // Only a choice on the screen settles a doubt; another read of the wand would be more of the same.
+      // Only a person's choice settles a doubt; another read of the wand would be more of the same.
       if (via === 'wand' || !phase.between.includes(animalId)) return refuse(round, 'wrong-state');
       return advanceVisit(round, phase.jugId, { ...phase.visit, who }, [], world);
     case 'visit':

@@ -14,8 +14,8 @@ import type { Correction, Outcome, Treatment } from './treatment.ts';
 /** Who stands on the platform, and how that is known. */
 export interface Identity {
   readonly animalId: string;
-  readonly via: 'wand' | 'screen';
-  /** Uptime in milliseconds of the read or the tap. */
+  readonly via: 'wand' | 'screen' | 'voice';
+  /** Uptime in milliseconds of the read, the tap or the call. */
   readonly at: number;
   /** True where it was named only after it had been weighed and had left. */
   readonly late?: boolean;
@@ -106,6 +106,8 @@ export type RoundEvent =
       readonly offerId: string;
       readonly outcome: Outcome;
       readonly left?: Volume | null;
+      /** Whether the volume was read back aloud, instead of a press. */
+      readonly readBack?: boolean;
     }
   | { readonly type: 'skip'; readonly reason: SkipReason }
   | { readonly type: 'answer'; readonly offerId: string; readonly given: boolean }

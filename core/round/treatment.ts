@@ -21,6 +21,8 @@ export interface Treatment {
   readonly givenAtMs: number;
   readonly clockTrusted: boolean;
   readonly by: string;
+  /** Whether it was logged by its volume read back aloud, not by a press. */
+  readonly readBack: boolean;
   /** Whether it was logged only after its offer had ended. */
   readonly late: boolean;
   readonly meat: Clear;
@@ -62,7 +64,7 @@ export function swallowed({
 export function treatmentFrom(
   id: string,
   offer: Offer,
-  { outcome, left }: Pick<Treatment, 'outcome' | 'left'>,
+  { outcome, left, readBack }: Pick<Treatment, 'outcome' | 'left' | 'readBack'>,
   late: boolean,
   { now, timeZone, clockTrusted, by }: Pick<RoundWorld, 'now' | 'timeZone' | 'clockTrusted' | 'by'>,
 ): Treatment {
@@ -74,6 +76,7 @@ export function treatmentFrom(
     givenAtMs: now.wallMs,
     clockTrusted,
     by,
+    readBack,
     late,
     meat: clearAfter(offer.regimen.meat, now.wallMs, timeZone),
     milk: clearAfter(offer.regimen.milk, now.wallMs, timeZone),

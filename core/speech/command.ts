@@ -17,10 +17,16 @@ export type Command =
   | { readonly kind: 'say-again' }
   | { readonly kind: 'animal'; readonly animalId: string }
   | { readonly kind: 'take-jug'; readonly jugId: string }
+  /** The jug asked about stands on the bench, to be known by its weight. */
+  | { readonly kind: 'jug-on-bench' }
   | { readonly kind: 'score'; readonly score: SpokenScore }
   | { readonly kind: 'skip'; readonly reason: SkipReason }
   | { readonly kind: 'next' }
   | { readonly kind: 'undo' }
+  /** The answer to what happened: the dose was never given. */
+  | { readonly kind: 'not-given' }
+  /** The wake phrase, alone or with what was asked in the same breath. */
+  | { readonly kind: 'wake'; readonly also: Command | null }
   | { readonly kind: 'given'; readonly volumeMl: number };
 
 /** Words said in this order, and what they stand for. "zero" stands for "oh" too. */

@@ -43,6 +43,12 @@ export const NEXT: Phrase = phrase('next animal', { kind: 'next' });
 /** Heard while a dose may be taken back: it opens the question what happened. */
 export const UNDO: Phrase = phrase('undo last dose', { kind: 'undo' });
 
+/** Heard once the question what happened was asked aloud. */
+export const NOT_GIVEN: Phrase = phrase('nothing was given', { kind: 'not-given' });
+
+/** Heard while the jug in hand is to be proved. */
+export const ON_BENCH: Phrase = phrase('jug is on the bench', { kind: 'jug-on-bench' });
+
 /** Heard when the animal is known. An eyelid is scored in sheep and goats, a coat in goats. */
 export const SCORES: readonly Phrase[] = [
   ...EYELIDS.map((step) => scored('eyelid score', step, { sign: 'eyelid', step })),

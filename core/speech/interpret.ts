@@ -1,16 +1,19 @@
 import type { SkipReason } from '../round/state.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Command, SpokenScore, SpokenScreen } from './command.ts';
-import type { MayBeHeard, Scene } from './may-be-heard.ts';
+import { type MayBeHeard, mayBeHeard, type Scene } from './may-be-heard.ts';
 import { readVolume } from './read-back.ts';
 
-/** What a phrase asks for, in the fields of the intent it becomes; `screen`, `say-again` and `undo` are the page's. */
+/** What a phrase asks for, in the fields of the intent it becomes; the first four are no intents. */
 export type SpokenWish =
   | { readonly type: 'screen'; readonly screen: SpokenScreen }
   | { readonly type: 'say-again' }
+  | { readonly type: 'wake' }
   | { readonly type: 'undo'; readonly treatmentId: string }
   | { readonly type: 'pick-animal'; readonly animalId: string }
   | { readonly type: 'take-jug'; readonly jugId: string }
+  | { readonly type: 'prove-on-bench'; readonly jugId: string }
+  | { readonly type: 'not-given'; readonly treatmentId: string }
   | { readonly type: 'score'; readonly animalId: string; readonly score: SpokenScore }
   | { readonly type: 'skip'; readonly reason: SkipReason }
   | { readonly type: 'next' }
@@ -21,7 +24,10 @@ export type SpokenRefusal =
   | { readonly why: 'wrong-volume'; readonly saidMl: number; readonly shownMl: number }
   | { readonly why: 'nothing-offered' }
   | { readonly why: 'no-animal' }
-  | { readonly why: 'undo-over' };
+  | { readonly why: 'undo-over' }
+  /** It could be said when the speech began, and no longer when it ended. */
+  | { readonly why: 'moved-on' }
+  | { readonly why: 'not-by-voice' };
 
 /** What becomes of a phrase. */
 export type Interpretation =
@@ -70,14 +76,19 @@ export function interpret(command: Command, scene: Scene): Interpretation {
       return yes({ type: 'screen', screen: command.screen });
     case 'say-again':
       return yes({ type: 'say-again' });
+    case 'wake':
+      return command.also === null ? yes({ type: 'wake' }) : interpret(command.also, scene);
     case 'animal':
-      return yes({ type: 'pick-animal', animalId: command.animalId });
+      return stillMay(command, scene, { type: 'pick-animal', animalId: command.animalId });
     case 'take-jug':
-      return yes({ type: 'take-jug', jugId: command.jugId });
+      return stillMay(command, scene, { type: 'take-jug', jugId: command.jugId });
+    case 'jug-on-bench':
+      if (phase.step !== 'prove-jug') return no({ why: 'moved-on' });
+      return yes({ type: 'prove-on-bench', jugId: phase.jugId });
     case 'skip':
-      return yes({ type: 'skip', reason: command.reason });
+      return stillMay(command, scene, { type: 'skip', reason: command.reason });
     case 'next':
-      return yes({ type: 'next' });
+      return stillMay(command, scene, { type: 'next' });
     case 'score': {
       const animalId = animalNow(scene);
       if (animalId === null) return no({ why: 'no-animal' });
@@ -86,7 +97,11 @@ export function interpret(command: Command, scene: Scene): Interpretation {
     case 'undo':
       if (phase.step !== 'logged' || now.uptimeMs >= phase.undoUntil) return no({ why: 'undo-over' });
       return yes({ type: 'undo', treatmentId: phase.treatment.id });
+    case 'not-given':
+      if (phase.step !== 'logged' || now.uptimeMs >= phase.undoUntil) return no({ why: 'undo-over' });
+      return stillMay(command, scene, { type: 'not-given', treatmentId: phase.treatment.id });
     case 'given': {
+      if (!scene.mayGive) return no({ why: 'not-by-voice' });
       if (phase.step !== 'offered') return no({ why: 'nothing-offered' });
       const shownMl = phase.offer.dose.plan.total.value;
       if (Math.abs(command.volumeMl - shownMl) > SAME_MARK_ML) {
@@ -97,6 +112,13 @@ export function interpret(command: Command, scene: Scene): Interpretation {
     default:
       return unreachable(command);
   }
+}
+
+/** An animal called while no dose was on offer must not end one that came meanwhile. */
+function stillMay(command: Command, scene: Scene, wish: SpokenWish): Interpretation {
+  const same = JSON.stringify(command);
+  const may = mayBeHeard(scene).phrases.some((phrase) => JSON.stringify(phrase.command) === same);
+  return may ? yes(wish) : no({ why: 'moved-on' });
 }
 
 function animalNow({ phase }: Scene): string | null {

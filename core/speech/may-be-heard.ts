@@ -5,7 +5,7 @@ import { decimalsOf } from '../quantity/round.ts';
 import type { Phase } from '../round/state.ts';
 import { animalPhrases, type LeftOut } from './animal-phrases.ts';
 import type { Phrase } from './command.ts';
-import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
+import { ALWAYS, NEXT, NOT_GIVEN, ON_BENCH, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
 import { digitByDigit } from './read-back.ts';
 
 /** What decides what may be heard now. */
@@ -15,6 +15,12 @@ export interface Scene {
   readonly jugs: readonly Jug[];
   readonly now: Moment;
   readonly clockTrusted: boolean;
+  /** Whether a dose may be logged by its read-back. */
+  readonly mayGive: boolean;
+  /** Whether the kiosk is heard itself: only then does a keeper notice that it took one animal for another. */
+  readonly aloud: boolean;
+  /** The treatment of which it was asked aloud what happened; `null` where nothing was asked. */
+  readonly asked: string | null;
 }
 
 /** All that may be heard now. */
@@ -32,8 +38,9 @@ export interface MayBeHeard {
 /**
  * What may be heard where the round stands.
  *
- * Held presses stay presses: no caution is accepted, no jug proved and nothing corrected by voice. Another animal
- * is not called while a dose is on offer, since a mishearing would end the offer.
+ * Held presses stay presses: no caution is accepted, no jug proved but by its weight, and nothing corrected by voice
+ * but a dose that was just logged and never given. Another animal is not called while a dose is on offer, since a
+ * mishearing would end the offer.
  */
 export function mayBeHeard(scene: Scene): MayBeHeard {
   const { phase } = scene;
@@ -42,6 +49,7 @@ export function mayBeHeard(scene: Scene): MayBeHeard {
     case 'no-jug':
       return { ...none, phrases: [...ALWAYS, ...jugPhrases(scene)] };
     case 'prove-jug':
+      return { ...none, phrases: [...ALWAYS, ON_BENCH] };
     case 'logging':
       return none;
     case 'visit':
@@ -50,7 +58,7 @@ export function mayBeHeard(scene: Scene): MayBeHeard {
       const animals = scene.animals.filter(
         (animal) => isPresent(animal) && (called === null || called.includes(animal.id)),
       );
-      const { phrases, leftOut } = animalPhrases(animals);
+      const { phrases, leftOut } = animalPhrases(scene.aloud ? animals : []);
       const scores = scoresFor(scene, phase.visit.who?.animalId);
       return { phrases: [...ALWAYS, ...phrases, ...SKIPS, ...scores], given: null, leftOut };
     }
@@ -60,10 +68,16 @@ export function mayBeHeard(scene: Scene): MayBeHeard {
       const scores = scoresFor(scene, phase.offer.animal.id);
       const { graduation } = phase.offer.dose.plan.syringe;
       const decimals = decimalsOf(graduation.value) >= 2 ? 2 : 1;
-      return { ...none, phrases: [...ALWAYS, ...SKIPS, ...scores], given: { decimals } };
+      return {
+        ...none,
+        phrases: [...ALWAYS, ...SKIPS, ...scores],
+        given: scene.mayGive ? { decimals } : null,
+      };
     }
     case 'logged': {
-      const undo = scene.now.uptimeMs < phase.undoUntil ? [UNDO] : [];
+      const { id } = phase.treatment;
+      const undo =
+        scene.now.uptimeMs < phase.undoUntil ? [UNDO, ...(scene.asked === id ? [NOT_GIVEN] : [])] : [];
       const scores = scoresFor(scene, phase.treatment.offer.animal.id);
       return { ...none, phrases: [...ALWAYS, NEXT, ...undo, ...scores] };
     }

@@ -13,6 +13,10 @@ export function refusalSentence(refusal: SpokenRefusal): string {
       return 'No animal is named yet. Say its tag first.';
     case 'undo-over':
       return 'The time to take it back is over. Correct it in the day book.';
+    case 'moved-on':
+      return 'Something changed while you spoke. Look, and say it again.';
+    case 'not-by-voice':
+      return 'A dose is not logged by voice here. Hold the button.';
     default:
       return unreachable(refusal);
   }

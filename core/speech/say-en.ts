@@ -1,7 +1,7 @@
 import { sayCautionsEn } from './say-cautions-en.ts';
 import { spokenDay, spokenDraws } from './say-parts-en.ts';
 import { doseFirst, type SayWords, TRY_OUT } from './say-words.ts';
-import type { RefusedAloud } from './saying.ts';
+import type { NotDone, RefusedAloud } from './saying.ts';
 import { spokenName } from './spoken-name.ts';
 import { spokenNumber, spokenTag } from './spoken-number.ts';
 import { spokenAmount, spokenSurely } from './spoken-quantity.ts';
@@ -22,9 +22,21 @@ const refused: Readonly<Record<RefusedAloud, string>> = {
   'not-written': 'Not logged. The disk did not take it. Press again.',
 };
 
+const notDone: Readonly<Record<NotDone, string>> = {
+  'nothing-offered': 'Not logged. There is no dose to give.',
+  'no-animal': 'Say the tag first.',
+  'undo-over': 'Too late for that. Correct it in the day book.',
+  'moved-on': 'No. Something changed while you spoke.',
+  'not-by-voice': 'Not logged. Press the button.',
+  'nothing-said': 'Nothing to say again.',
+  other: 'Not done. Look at the screen.',
+};
+
 /** English sayings: short, the number first, whole words only, so that the engine spells nothing. */
 export const sayEn: SayWords = {
   animal: ({ name }) => spokenName(name, 'en'),
+  called: ({ name, number }) =>
+    [spokenName(name, 'en'), ...(number === null ? [] : [`tag ${spokenTag(number, 'en')}`])].join(', '),
   weight: ({ weight }) => spokenSurely(weight, 'en'),
   who: () => 'Who is it?',
   'which-animal': () => 'Which animal is it? Look, then tap.',
@@ -91,5 +103,7 @@ export const sayEn: SayWords = {
   refused: ({ why }) => refused[why],
   'wrong-number': ({ heard, wanted }) =>
     `Not logged. I heard ${spokenSurely(heard, 'en')}. The dose is ${spokenSurely(wanted, 'en')}.`,
+  'not-done': ({ why }) => notDone[why],
+  'not-understood': () => 'Say it again.',
   'try-out': () => sayEn.dose(TRY_OUT),
 };

@@ -1,7 +1,7 @@
 import { sayCautionsEs } from './say-cautions-es.ts';
 import { antesDe, cargas } from './say-parts-es.ts';
 import { doseFirst, type SayWords, TRY_OUT } from './say-words.ts';
-import type { RefusedAloud } from './saying.ts';
+import type { NotDone, RefusedAloud } from './saying.ts';
 import { spokenName } from './spoken-name.ts';
 import { spokenNumber, spokenTag } from './spoken-number.ts';
 import { spokenQuantity, spokenSurely } from './spoken-quantity.ts';
@@ -22,9 +22,21 @@ const refused: Readonly<Record<RefusedAloud, string>> = {
   'not-written': 'No anotado. El disco no lo aceptó. Pulse otra vez.',
 };
 
+const notDone: Readonly<Record<NotDone, string>> = {
+  'nothing-offered': 'No anotado. No hay dosis que dar.',
+  'no-animal': 'Diga primero el arete.',
+  'undo-over': 'Ya es tarde para eso. Corrija en el libro.',
+  'moved-on': 'No. Algo cambió mientras hablaba.',
+  'not-by-voice': 'No anotado. Pulse el botón.',
+  'nothing-said': 'No hay nada que repetir.',
+  other: 'No se hizo. Mire la pantalla.',
+};
+
 /** Spanish sayings, as a herd owner is spoken to. The point is said "punto", as it stands on the screen. */
 export const sayEs: SayWords = {
   animal: ({ name }) => spokenName(name, 'es'),
+  called: ({ name, number }) =>
+    [spokenName(name, 'es'), ...(number === null ? [] : [`arete ${spokenTag(number, 'es')}`])].join(', '),
   weight: ({ weight }) => spokenSurely(weight, 'es'),
   who: () => '¿Quién es?',
   'which-animal': () => '¿Cuál animal es? Mire y toque.',
@@ -96,5 +108,7 @@ export const sayEs: SayWords = {
   refused: ({ why }) => refused[why],
   'wrong-number': ({ heard, wanted }) =>
     `No anotado. Oí ${spokenSurely(heard, 'es')}. La dosis es ${spokenSurely(wanted, 'es')}.`,
+  'not-done': ({ why }) => notDone[why],
+  'not-understood': () => 'Dígalo otra vez.',
   'try-out': () => sayEs.dose(TRY_OUT),
 };

@@ -60,7 +60,7 @@ function troubleOf({ deck }: SayScene): DeckTrouble | null {
 function sayVisit(was: SayScene, is: SayScene): Part {
   const sayings: Saying[] = [];
   const earcons: Earcon[] = [];
-  if (is.animal !== null && is.animal.id !== was.animal?.id) {
+  if (is.animal !== null && is.animal.id !== was.animal?.id && !is.animal.called) {
     sayings.push({ what: 'animal', name: is.animal.name });
   }
   if (is.weight !== null && is.weight !== was.weight) {

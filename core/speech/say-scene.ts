@@ -15,7 +15,13 @@ export interface SayScene {
   /** The number of the jug that is to be proved or is in hand. */
   readonly jug: string | null;
   /** Who stands there, once known. */
-  readonly animal: { readonly id: string; readonly name: string; readonly inMilk: boolean } | null;
+  readonly animal: {
+    readonly id: string;
+    readonly name: string;
+    readonly inMilk: boolean;
+    /** Whether it was called by voice, and is told with the answer to that. */
+    readonly called: boolean;
+  } | null;
   /** The weight held in this visit. */
   readonly weight: string | null;
   /** Every caution of the decision or of the offer. */

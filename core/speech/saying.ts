@@ -30,9 +30,24 @@ export const REFUSED_ALOUD = [
 /** One of {@link REFUSED_ALOUD}. */
 export type RefusedAloud = (typeof REFUSED_ALOUD)[number];
 
+/** Why what was asked aloud is not done, other than by a wrong number; `other` stands on the screen. */
+export const NOT_DONE = [
+  'nothing-offered',
+  'no-animal',
+  'undo-over',
+  'moved-on',
+  'not-by-voice',
+  'nothing-said',
+  'other',
+] as const;
+/** One of {@link NOT_DONE}. */
+export type NotDone = (typeof NOT_DONE)[number];
+
 /** One thing to say, before it is put into the words of a language. Numbers are strings as the screen shows them. */
 export type Saying =
   | { readonly what: 'animal'; readonly name: string }
+  /** Who was called by voice, with the number it wears: so that a wrong one is noticed. */
+  | { readonly what: 'called'; readonly name: string; readonly number: string | null }
   | { readonly what: 'weight'; readonly weight: string }
   | { readonly what: 'who' }
   | { readonly what: 'which-animal' }
@@ -65,6 +80,8 @@ export type Saying =
   | { readonly what: 'refused'; readonly why: RefusedAloud }
   /** A spoken read-back that does not match: what was heard, and what the dose is. */
   | { readonly what: 'wrong-number'; readonly heard: string; readonly wanted: string }
+  | { readonly what: 'not-done'; readonly why: NotDone }
+  | { readonly what: 'not-understood' }
   | { readonly what: 'try-out' };
 
 /** The name of what is said; plain, so that a log or a test can be read. */

@@ -60,6 +60,8 @@ function mannerOf(saying: Saying): Pick<Utterance, 'priority' | 'key'> {
     case 'who':
     case 'which-animal':
       return { priority: 'plain', key: 'animal' };
+    case 'called':
+      return { priority: 'important', key: 'animal' };
     case 'weight':
       return { priority: 'plain', key: 'weight' };
     case 'dose':
@@ -94,7 +96,10 @@ function mannerOf(saying: Saying): Pick<Utterance, 'priority' | 'key'> {
       return { priority: 'plain', key: 'tag' };
     case 'refused':
     case 'wrong-number':
+    case 'not-done':
       return { priority: 'important', key: 'answer' };
+    case 'not-understood':
+      return { priority: 'plain', key: 'answer' };
     case 'try-out':
       return { priority: 'plain', key: 'try-out' };
   }

@@ -7,7 +7,7 @@ import type { MayBeHeard } from '../../core/speech/may-be-heard.ts';
 import type { Dictionary } from '../../core/speech/pronounce.ts';
 import { rivalGrammar } from '../../core/speech/rivals.ts';
 import type { TimerHandle, Timers } from '../serial/timers.ts';
-import { createGate, type GateEvent } from './gate.ts';
+import { createGate, type GateEvent, joined } from './gate.ts';
 import { type Listener, startListener } from './listener.ts';
 import { createResampler, EAR_RATE, type PcmFormat, type Resampler } from './pcm.ts';
 
@@ -23,12 +23,14 @@ export interface EarOptions {
   readonly timers: Timers;
   /** 0 (included) to 1 (excluded), for the jitter of restarts. */
   readonly random: () => number;
-  /** Called once for each stretch of speech. The grammar of its beginning counts. */
-  readonly onHeard: (heard: Heard) => void;
+  /** Called once for each stretch of speech, with its sound where that is asked for. The grammar of its beginning counts. */
+  readonly onHeard: (heard: Heard, sound: Int16Array | null) => void;
   readonly onListening: (listening: Listening) => void;
+  /** Whether the sound of what begins now is wanted; left out, never. */
+  readonly keepsSound?: () => boolean;
 }
 
-/** Hears phrases in a stream of sound. Sound is judged and forgotten: nothing of it is ever kept or written. */
+/** Hears phrases in a stream of sound. Sound is judged and forgotten, unless it is asked for. */
 export interface Ear {
   readonly listening: Listening;
   readonly pid: number | undefined;
@@ -39,6 +41,11 @@ export interface Ear {
    * by what could be said when it began.
    */
   setGrammar(may: MayBeHeard): Pick<Grammar, 'guessed' | 'unsayable'>;
+  /**
+   * Whether what is said from here on is meant for it; it is until told otherwise. Unattending it only learns how
+   * loud the barn is; speech that has begun is heard to its end.
+   */
+  attend(attending: boolean): void;
   /** Samples as they come from a microphone, in pieces of any length. Throws a `RangeError` for a format out of bounds. */
   feed(samples: Int16Array, format: PcmFormat): void;
   /** Resolves when all sound fed so far is worked through: for those who feed faster than a microphone does. */
@@ -47,6 +54,17 @@ export interface Ear {
   kioskSpeaking(speaking: boolean): void;
   /** Ends it for good. */
   stop(): Promise<void>;
+}
+
+/** What is being heard: what could be said when it began, and how its words settle. Times in ms of sound. */
+interface Utterance {
+  readonly may: MayBeHeard;
+  /** Its sound so far, where that is asked for. */
+  readonly sound: Int16Array[] | null;
+  heardMs: number;
+  askedMs: number;
+  last: string;
+  sinceMs: number;
 }
 
 /** Words that have not changed for so long, in ms of sound, are all there was, if nothing could follow them. */
@@ -69,11 +87,11 @@ export function createEar(options: EarOptions): Ear {
   let grammar: Grammar = grammarOf(may, dictionary);
   let told: Grammar | null = null;
   let deaf = false;
+  let attending = true;
   let unmute: TimerHandle | null = null;
-  /** The utterance being heard: what could be said when it began, and how its words settle. Times in ms of sound. */
-  let now: { may: MayBeHeard; heardMs: number; askedMs: number; last: string; sinceMs: number } | null = null;
-  /** What could be said in utterances that have ended and are not judged yet, oldest first; `null` where it no longer counts. */
-  let awaiting: (MayBeHeard | null)[] = [];
+  let now: Utterance | null = null;
+  /** Utterances that have ended and are not judged yet, oldest first; `null` where it no longer counts. */
+  let awaiting: (Pick<Utterance, 'may' | 'sound'> | null)[] = [];
 
   function tell(next: Listening): void {
     if (next === listening) return;
@@ -116,7 +134,8 @@ export function createEar(options: EarOptions): Ear {
       told = grammar;
       listener.use(grammar);
     }
-    now = { may, heardMs: 0, askedMs: 0, last: '', sinceMs: 0 };
+    const sound = options.keepsSound?.() === true ? [samples] : null;
+    now = { may, sound, heardMs: 0, askedMs: 0, last: '', sinceMs: 0 };
     tell('hearing');
     listener.begin();
     listener.hear(samples);
@@ -125,6 +144,7 @@ export function createEar(options: EarOptions): Ear {
   function goOn(samples: Int16Array): void {
     if (listener === null || now === null) return;
     listener.hear(samples);
+    now.sound?.push(samples);
     now.heardMs += (1000 * samples.length) / EAR_RATE;
     if (now.heardMs - now.askedMs < ASK_EVERY_MS) return;
     now.askedMs = now.heardMs;
@@ -148,7 +168,7 @@ export function createEar(options: EarOptions): Ear {
 
   function endUtterance(): void {
     if (now === null || listener === null) return;
-    awaiting.push(now.may);
+    awaiting.push(now);
     now = null;
     gate.shut();
     listener.end();
@@ -158,10 +178,10 @@ export function createEar(options: EarOptions): Ear {
   function onEnded(decoded: Decoded): void {
     const could = awaiting.shift() ?? null;
     if (could === null) return;
-    const heard = judge(decoded, could);
+    const heard = judge(decoded, could.may);
     // The next utterance may have begun already; then the lesson is lost, and another will come.
     if (heard.kind === 'command' && now === null) listener?.keep();
-    options.onHeard(heard);
+    options.onHeard(heard, could.sound === null ? null : joined(could.sound));
   }
 
   /** Cut off by the kiosk's own voice: what was heard may be its, not the keeper's. */
@@ -174,7 +194,7 @@ export function createEar(options: EarOptions): Ear {
       listener?.end();
     }
     now = null;
-    options.onHeard({ kind: 'rejected', why: 'kiosk-speaking', words: [], fit: null });
+    options.onHeard({ kind: 'rejected', why: 'kiosk-speaking', words: [], fit: null }, null);
   }
 
   function hearAgain(): void {
@@ -215,12 +235,15 @@ export function createEar(options: EarOptions): Ear {
       }
       return grammar;
     },
+    attend(on) {
+      attending = on;
+    },
     feed(samples, format) {
       const of = `${format.rate}/${format.channels}`;
       if (resampler?.of !== of) resampler = { of, turn: createResampler(format) };
       const sound = resampler.turn.push(samples);
       if (listener === null || !listener.ready || deaf) return;
-      for (const event of gate.push(sound)) take(event);
+      for (const event of gate.push(sound, attending)) take(event);
     },
     settled: () => listener?.settled() ?? Promise.resolve(),
     kioskSpeaking(on) {

@@ -8,8 +8,8 @@ export type GateEvent =
 
 /** Lets through what may be speech. */
 export interface Gate {
-  /** 16 kHz mono, in pieces of any length. */
-  push(samples: Int16Array): GateEvent[];
+  /** 16 kHz mono, in pieces of any length. `mayOpen` is whether speech that begins now is let through. */
+  push(samples: Int16Array, mayOpen?: boolean): GateEvent[];
   /** Shuts it and forgets what came before; what was learnt of the noise stays. */
   shut(): void;
 }
@@ -56,12 +56,12 @@ export function createGate(): Gate {
     return Math.max(FLOOR_DB, 10 * Math.log10(sum / frame.length + 1e-9));
   }
 
-  function take(frame: Int16Array, events: GateEvent[]): void {
+  function take(frame: Int16Array, mayOpen: boolean, events: GateEvent[]): void {
     const level = loudness(frame);
     noise = noise === null ? level : noise + Math.max(-FALL, Math.min(RISE, level - noise));
     recent = [...recent.slice(-9), level > noise + LOUD_DB];
     if (open === null) {
-      maybeOpen(frame, events);
+      maybeOpen(frame, mayOpen, events);
       return;
     }
     open.frames += 1;
@@ -74,9 +74,9 @@ export function createGate(): Gate {
     close();
   }
 
-  function maybeOpen(frame: Int16Array, events: GateEvent[]): void {
+  function maybeOpen(frame: Int16Array, mayOpen: boolean, events: GateEvent[]): void {
     before = [...before.slice(1 - BEFORE_FRAMES), frame];
-    if (recent.filter(Boolean).length < LOUD_OF_TEN) return;
+    if (!mayOpen || recent.filter(Boolean).length < LOUD_OF_TEN) return;
     events.push({ kind: 'opened', samples: joined(before) });
     open = { frames: before.length, quiet: 0 };
     before = [];
@@ -89,12 +89,12 @@ export function createGate(): Gate {
   }
 
   return {
-    push(samples) {
+    push(samples, mayOpen = true) {
       const all = joined([rest, samples]);
       const whole = all.length - (all.length % FRAME);
       rest = all.slice(whole);
       const events: GateEvent[] = [];
-      for (let at = 0; at < whole; at += FRAME) take(all.slice(at, at + FRAME), events);
+      for (let at = 0; at < whole; at += FRAME) take(all.slice(at, at + FRAME), mayOpen, events);
       return events;
     },
     shut: close,

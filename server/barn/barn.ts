@@ -9,7 +9,7 @@ import type { WandRead } from '../../hardware/wand/wand-driver.ts';
 import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { BarnContext } from './barn-context.ts';
-import { carryOut } from './carry-out.ts';
+import { type AskedBy, carryOut } from './carry-out.ts';
 import { needAtHand } from './need-at-hand.ts';
 import { refusalDetail } from './refusal-detail.ts';
 import { REFUSAL_WORDS } from './refusal-words.ts';
@@ -26,8 +26,8 @@ const REMEMBERED = 2000;
 /** The one owner of the state: everything that happens passes through here, one thing at a time. */
 export interface Barn {
   readonly context: BarnContext;
-  /** Handles an intent once; its id again gets the first answer. Never throws. */
-  handle(intent: Intent): Answer;
+  /** Handles an intent once; its id again gets the first answer. Never throws. `by` is how the person asked. */
+  handle(intent: Intent, by?: AskedBy): Answer;
   /** Takes a reading of a scale whose link is ready. */
   read(reading: Reading): void;
   /** Takes what the wand read; it becomes an intent like any other. */
@@ -109,11 +109,11 @@ export function createBarn(
     if (role === 'bench') runSyringeCheck(context, { type: 'link-lost' });
   }
 
-  function firstTime(intent: Intent, digest: string): Answer {
+  function firstTime(intent: Intent, digest: string, by: AskedBy): Answer {
     try {
       const refused = whole(() => {
         const writes = context.store.handled.writes();
-        const why = carryOut(context, intent);
+        const why = carryOut(context, intent, by);
         const at = Math.round(context.clock.now().wallMs);
         if (why === null && context.store.handled.writes() > writes)
           context.store.handled.add(intent.id, digest, at);
@@ -127,7 +127,7 @@ export function createBarn(
     }
   }
 
-  function handle(intent: Intent): Answer {
+  function handle(intent: Intent, by: AskedBy = 'screen'): Answer {
     const digest = createHash('sha256').update(JSON.stringify(intent)).digest('base64');
     const known = answers.get(intent.id);
     const onDisk = known === undefined ? context.store.handled.digestOf(intent.id) : undefined;
@@ -135,7 +135,7 @@ export function createBarn(
     if (before !== undefined && before !== digest) return refusal(intent.id, 'id-reused');
     if (known !== undefined) return { ...known.answer, repeated: true };
     if (onDisk !== undefined) return { ok: true, id: intent.id, repeated: true };
-    const answer = firstTime(intent, digest);
+    const answer = firstTime(intent, digest, by);
     // A record the disk refused may be tried again under the same id: it was not handled.
     if (answer.ok || answer.code !== 'not-written') answers.set(intent.id, { digest, answer });
     const [oldest] = answers.keys();

@@ -22,8 +22,11 @@ import { endTest, planTest } from './test-intents.ts';
 import { sayWeight, weightOffFeed } from './weight-intents.ts';
 import { setWormRule } from './worm-intents.ts';
 
+/** How a person asked for something, where the record has a place for it. */
+export type AskedBy = 'screen' | 'voice';
+
 /** Carries out one intent; returns why not, or `null`. Throws when the disk refuses. */
-export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
+export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusal | null {
   switch (intent.type) {
     case 'mix-start':
       if (benchInCheck(barn.memory)) return 'bench-in-use';
@@ -62,7 +65,7 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'read-tag':
       return readTag(barn, intent);
     case 'pick-animal':
-      return runRound(barn, { type: 'identified', animalId: intent.animalId, via: 'screen' });
+      return runRound(barn, { type: 'identified', animalId: intent.animalId, via: by });
     case 'correct':
       return correct(barn, intent);
     case 'take-jug':
@@ -76,7 +79,7 @@ export function carryOut(barn: BarnContext, intent: Intent): Refusal | null {
     case 'next':
       return runRound(barn, intent);
     case 'give':
-      return give(barn, intent);
+      return give(barn, intent, by);
     case 'give-group':
       return giveGroup(barn, intent);
     case 'enrol':

@@ -7,6 +7,7 @@ import { groupTreatment } from '../../core/round/group-given.ts';
 import type { Correction } from '../../core/round/treatment.ts';
 import type { CorrectionKind, Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
+import type { AskedBy } from './carry-out.ts';
 import { withEntry } from './memory.ts';
 import { roundWorld, runRound, storeTreatment } from './run-round.ts';
 
@@ -25,9 +26,13 @@ export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | nu
 }
 
 /** A dose given, whole or not, with what the marks say of the rest. */
-export function give(barn: BarnContext, { offerId, outcome, leftMl = null }: Of<'give'>): Refusal | null {
+export function give(
+  barn: BarnContext,
+  { offerId, outcome, leftMl = null }: Of<'give'>,
+  by: AskedBy,
+): Refusal | null {
   const left = leftMl === null ? null : millilitres(leftMl);
-  return runRound(barn, { type: 'give', offerId, outcome, left });
+  return runRound(barn, { type: 'give', offerId, outcome, left, readBack: by === 'voice' });
 }
 
 /** A group's dose given to one of its animals. */

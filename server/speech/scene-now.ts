@@ -56,9 +56,11 @@ function numberOf(jugId: string, { jugs }: Memory): string | null {
 }
 
 function animalNow({ round, animals }: Memory): SayScene['animal'] {
-  const id = 'visit' in round.phase ? round.phase.visit?.who?.animalId : undefined;
-  const animal = animals.find((each) => each.id === id);
-  return animal === undefined ? null : { id: animal.id, name: animal.name, inMilk: animal.inMilk };
+  const who = 'visit' in round.phase ? round.phase.visit?.who : null;
+  const animal = animals.find(({ id }) => id === who?.animalId);
+  if (animal === undefined) return null;
+  const { id, name, inMilk } = animal;
+  return { id, name, inMilk, called: who?.via === 'voice' };
 }
 
 function weightNow({ round, deck, settings }: Memory): string | null {

@@ -159,6 +159,8 @@ export const TreatmentRecord = z.strictObject({
   givenAtMs: ms,
   clockTrusted: z.boolean(),
   by: z.string(),
+  // Rows written before the kiosk could hear do not name it.
+  readBack: z.boolean().default(false),
   late: z.boolean(),
   meat: Clear,
   milk: Clear,

@@ -102,6 +102,7 @@ export function treatmentView(
     givenAt: rfc3339(treatment.givenAtMs),
     provisional: !treatment.clockTrusted,
     by: treatment.by,
+    readBack: treatment.readBack,
     late: treatment.late,
     direction: treatment.offer.approval.direction,
     stock: jugStockView(treatment.offer.jug),

@@ -278,6 +278,7 @@ export const TREATMENT: TreatmentView = {
   givenAt: '2026-05-01T09:01:00.000Z',
   provisional: false,
   by: 'Kim',
+  readBack: false,
   late: false,
   direction: 'veterinarian',
   stock: { lot: 'A12', expiresAt: '2027-09-01T00:00:00.000Z' },

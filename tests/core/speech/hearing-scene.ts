@@ -17,6 +17,9 @@ export function sceneAt(state: StateName, over: Partial<Scene> = {}): Scene {
     jugs: [makeJug()],
     now: { uptimeMs: UP + 100, wallMs: NINE_OCLOCK },
     clockTrusted: true,
+    mayGive: true,
+    aloud: true,
+    asked: null,
     ...over,
   };
 }

@@ -108,3 +108,34 @@ describe('whether more words could follow', () => {
     expect(could('offered', 'eyelid score one')).toBe(false);
   });
 });
+
+describe('held against the state as it is when the speech ended', () => {
+  const call: Command = { kind: 'animal', animalId: 'ella' };
+
+  test('an animal called before a dose was on offer does not end it', () => {
+    expect(interpret(call, sceneAt('visit: weight only'))).toMatchObject({ ok: true });
+    expect(interpret(call, sceneAt('offered'))).toEqual({ ok: false, refusal: { why: 'moved-on' } });
+  });
+
+  test('the jug on the bench is the one asked about', () => {
+    const wish = { type: 'prove-on-bench', jugId: 'jug-7' };
+    expect(interpret({ kind: 'jug-on-bench' }, sceneAt('prove-jug'))).toEqual({ ok: true, wish });
+    expect(interpret({ kind: 'jug-on-bench' }, sceneAt('no-jug'))).toMatchObject({ ok: false });
+  });
+
+  test('a dose never given is taken back only where that was asked', () => {
+    const told: Command = { kind: 'not-given' };
+    const wish = { type: 'not-given', treatmentId: TREATMENT_ID };
+    expect(interpret(told, sceneAt('logged', { asked: TREATMENT_ID }))).toEqual({ ok: true, wish });
+    expect(interpret(told, sceneAt('logged'))).toEqual({ ok: false, refusal: { why: 'moved-on' } });
+    expect(interpret(told, sceneAt('offered'))).toEqual({ ok: false, refusal: { why: 'undo-over' } });
+  });
+
+  test('where voice may not give, a right read-back is refused too', () => {
+    const given: Command = { kind: 'given', volumeMl: SHOWN };
+    expect(interpret(given, sceneAt('offered', { mayGive: false }))).toEqual({
+      ok: false,
+      refusal: { why: 'not-by-voice' },
+    });
+  });
+});

@@ -3,14 +3,14 @@ import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { mayBeHeard } from '../../../core/speech/may-be-heard.ts';
 import { makeJug } from '../make/jug.ts';
 import { phaseAt } from '../make/round.ts';
-import { roundAt, STATES } from '../make/round-states.ts';
+import { roundAt, STATES, TREATMENT_ID } from '../make/round-states.ts';
 import { hoursAgo } from '../make/time.ts';
 import { sceneAt, sentences } from './hearing-scene.ts';
 
 /** What may be heard in each state, by the kinds of phrases. */
 const KINDS = {
   'no-jug': 'say-again screen take-jug',
-  'prove-jug': 'say-again screen',
+  'prove-jug': 'jug-on-bench say-again screen',
   'visit: empty': 'animal say-again screen skip',
   'visit: weight only': 'animal say-again screen skip',
   'visit: who only': 'animal say-again score screen skip',
@@ -86,5 +86,25 @@ describe('what may be heard', () => {
     expect(by('syringe-60-by-1')).toEqual({ decimals: 1 });
     expect(by('syringe-6-by-0.1')).toEqual({ decimals: 1 });
     expect(by('syringe-1-by-0.01')).toEqual({ decimals: 2 });
+  });
+});
+
+describe('what a kiosk may hear depends on more than the round', () => {
+  const said = (state: Parameters<typeof sceneAt>[0], over: Parameters<typeof sceneAt>[1]) =>
+    sentences(mayBeHeard(sceneAt(state, over)).phrases);
+
+  test('no dose is read back where voice may not give', () => {
+    expect(mayBeHeard(sceneAt('offered', { mayGive: false })).given).toBeNull();
+  });
+
+  test('no animal is called where the kiosk cannot say aloud whom it took', () => {
+    expect(said('visit: empty', { aloud: true }).some((words) => words.startsWith('tag'))).toBe(true);
+    expect(said('visit: empty', { aloud: false }).some((words) => /^(tag|animal) /.test(words))).toBe(false);
+  });
+
+  test('a dose is taken back only after it was asked aloud what happened, and only that dose', () => {
+    expect(said('logged', { asked: null })).not.toContain('nothing was given');
+    expect(said('logged', { asked: 'another' })).not.toContain('nothing was given');
+    expect(said('logged', { asked: TREATMENT_ID })).toContain('nothing was given');
   });
 });

@@ -23,7 +23,7 @@ export const AT_REST: SayScene = {
 };
 
 /** A goat. */
-export const CLOVER = { id: 'a1', name: 'Clover', inMilk: true };
+export const CLOVER = { id: 'a1', name: 'Clover', inMilk: true, called: false };
 
 /** Its dose. */
 export const DOSE = {

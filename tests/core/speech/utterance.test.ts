@@ -7,7 +7,7 @@ import { showVolume, showWeight } from '../../../core/quantity/show.ts';
 import { millilitres } from '../../../core/quantity/volume.ts';
 import { heardNumber } from '../../../core/speech/heard-number.ts';
 import { SPOKEN_LANGUAGES, type SpokenLanguage } from '../../../core/speech/language.ts';
-import { REFUSED_ALOUD, type Saying } from '../../../core/speech/saying.ts';
+import { NOT_DONE, REFUSED_ALOUD, type Saying } from '../../../core/speech/saying.ts';
 import { heardQuantity, spokenAmount, spokenSurely } from '../../../core/speech/spoken-quantity.ts';
 import { utter } from '../../../core/speech/utterance.ts';
 
@@ -26,6 +26,8 @@ const from = [
 /** Every saying there is, numbers apart. */
 const SAYINGS: readonly Saying[] = [
   { what: 'animal', name: 'Clover' },
+  { what: 'called', name: 'Clover', number: '417' },
+  { what: 'called', name: 'Clover', number: null },
   { what: 'weight', weight: '15.4 kg' },
   { what: 'weight', weight: '1 lb' },
   { what: 'who' },
@@ -63,6 +65,8 @@ const SAYINGS: readonly Saying[] = [
   { what: 'tag-unknown', tag: '840003123456789' },
   ...REFUSED_ALOUD.map((why) => ({ what: 'refused', why }) as const),
   { what: 'wrong-number', heard: '3.5 mL', wanted: '3.3 mL' },
+  ...NOT_DONE.map((why) => ({ what: 'not-done', why }) as const),
+  { what: 'not-understood' },
   { what: 'try-out' },
 ];
 
@@ -92,6 +96,11 @@ describe('what is said', () => {
     [{ what: 'weight', weight: '30.0 lb' }, 'thirty pounds, three zero', 'treinta libras'],
     [{ what: 'weight', weight: '1 lb' }, 'one pound', 'una libra'],
     [{ what: 'weight', weight: '0.5 kg' }, 'zero point five kilograms', 'cero punto cinco kilogramos'],
+    [
+      { what: 'called', name: 'Clover', number: '417' },
+      'Clover, tag four one seven',
+      'Clover, arete cuatro uno siete',
+    ],
     [{ what: 'animal', name: 'B417' }, 'B four one seven', 'B cuatro uno siete'],
     [
       { what: 'clear', of: 'milk', from: from[3] },

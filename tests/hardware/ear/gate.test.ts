@@ -72,3 +72,9 @@ describe('the gate', () => {
     expect(pieces).toEqual(whole);
   });
 });
+
+test('unattended it learns the noise and lets nothing through; attended it opens on speech that goes on', () => {
+  const gate = createGate();
+  expect(gate.push(joined([hiss(1000, 100), hiss(500, 3000)]), false)).toEqual([]);
+  expect(kinds(gate.push(hiss(300, 3000), true))).toBe('opened samples');
+});

@@ -184,6 +184,7 @@ export function treatment(id: string, extra: Partial<TreatmentView> = {}): Treat
     givenAt: '2026-04-14T14:03:00Z',
     provisional: false,
     by: 'Sam',
+    readBack: false,
     late: false,
     direction: 'veterinarian',
     stock: null,
