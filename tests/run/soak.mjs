@@ -1,10 +1,13 @@
+import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
+import { ensureBuilt } from '../../server/launch/build.mjs';
 import { ensureInstalled } from '../../server/launch/install.mjs';
 import { ensurePackages, NEEDS } from '../../server/launch/packages.mjs';
 import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm run soak [-- cycles]`: pulls and plugs the cable of a simulated scale, 500 times unless told otherwise.
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
+// `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
 ensurePackages(NEEDS.test);
 ensureInstalled();
 const { runnerImport } = await import('vite');
@@ -34,6 +37,17 @@ async function cables(cycles) {
   );
 }
 
+function monkey(touches) {
+  ensureBuilt();
+  const args = ['run', '--config', 'tests/vitest.config.ts', 'tests/browser/monkey.test.ts'];
+  const env = { ...process.env, BYRESIDE_TEST_TOUCHES: String(touches) };
+  return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
+}
+
 const [what, much] = process.argv.slice(2);
-const good = what === 'fuzz' ? await fuzz(Number(much ?? 5_000_000)) : await cables(Number(what ?? 500));
+const forms = {
+  fuzz: () => fuzz(Number(much ?? 5_000_000)),
+  monkey: () => monkey(Number(much ?? 10_000)),
+};
+const good = await (forms[what]?.() ?? cables(Number(what ?? 500)));
 process.exit(good ? 0 : 1);
