@@ -6,6 +6,7 @@ import { CheckedRole } from './check.ts';
 import { EarSettings } from './ear.ts';
 import { EGG_INTENTS } from './egg-count.ts';
 import { HERD_INTENTS } from './herd-intents.ts';
+import { ScreenLanguage } from './language.ts';
 import { PowderAmountView } from './mixing.ts';
 import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
 import { TEST_INTENTS } from './reduction-test.ts';
@@ -219,6 +220,8 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('zero'), id, role: z.enum(['platform', 'bench']) }),
   z.strictObject({ type: z.literal('set-person'), id, name: z.string().trim().min(1).max(24) }),
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
+  /** The language of the screen; the voice follows it, and may be set to another afterwards. */
+  z.strictObject({ type: z.literal('set-language'), id, language: ScreenLanguage }),
   z.strictObject({ type: z.literal('set-weight-unit'), id, unit: z.enum(['kg', 'lb']) }),
   /** What labels and tables are printed on from here on. */
   z.strictObject({ type: z.literal('set-paper'), id, paper: z.enum(['a6', 'roll']) }),

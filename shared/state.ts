@@ -6,6 +6,7 @@ import { OfferView, TreatmentView } from './dose.ts';
 import { DoseCardView } from './dose-card.ts';
 import { EarView } from './ear.ts';
 import { JugView } from './jug.ts';
+import { ScreenLanguage } from './language.ts';
 import { MixingView } from './mixing.ts';
 import { WormCheckView } from './reduction-test.ts';
 import { RoundView } from './round.ts';
@@ -48,6 +49,8 @@ export const KioskState = z.strictObject({
   safetyRead: z.boolean(),
   panel: PanelView,
   face: z.enum(['dim', 'glare']),
+  /** The language of the screen. */
+  language: ScreenLanguage,
   weightUnit: z.enum(['kg', 'lb']),
   /** The farm's zone of the IANA database, in which days are counted and times shown. */
   timeZone: z.string(),

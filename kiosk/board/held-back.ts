@@ -1,6 +1,6 @@
 import type { BoardRowView, UseView } from '../../shared/board.ts';
 import type { Show } from '../words/show.ts';
-import type { Words } from '../words/words.ts';
+import type { FirstWords } from '../words/words.ts';
 
 /** Whether something keeps it back now. */
 export function isHeld(use: UseView | null): boolean {
@@ -22,7 +22,7 @@ export function heldFirst(board: readonly BoardRowView[]): BoardRowView[] {
 }
 
 /** A standing in a few words. */
-export function useSaid(use: UseView | null, words: Words, show: Show): string {
+export function useSaid(use: UseView | null, words: FirstWords, show: Show): string {
   if (use === null) return words.board.noMilk;
   switch (use.kind) {
     case 'free':

@@ -1,10 +1,10 @@
 import type { JugView } from '../../shared/jug.ts';
-import type { Words } from '../words/words.ts';
+import type { FirstWords } from '../words/words.ts';
 
 /** How a jug or bottle is kept, a line each, the refrigerator first. */
 export function keepingLines(
   { storage, refrigerate }: Pick<JugView, 'storage' | 'refrigerate'>,
-  words: Words,
+  words: FirstWords,
 ): string[] {
   const kept = storage.map(({ keep, text }) => (keep === 'other' ? text : words.care.keep[keep]));
   return [...(refrigerate ? [words.care.refrigerate] : []), ...kept];

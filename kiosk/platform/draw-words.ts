@@ -1,11 +1,11 @@
 import type { OfferView } from '../../shared/dose.ts';
 import type { Show } from '../words/show.ts';
-import type { Words } from '../words/words.ts';
+import type { FirstWords } from '../words/words.ts';
 
 /** How to draw a dose that takes more than one filling, such as "2 × 4.7 mL + 4.6 mL". */
 export function drawWords(
   { marksMl, syringeGraduationMl }: Pick<OfferView, 'marksMl' | 'syringeGraduationMl'>,
-  words: Words,
+  words: FirstWords,
   show: Show,
 ): string {
   const each = [...new Set(marksMl)].map((mark) => {

@@ -22,10 +22,8 @@ export const enCheck = {
   everyDays: (days: string) => `every ${days} days`,
   without: 'Failed or long overdue, a dose…',
   stops: { ask: 'asks', stop: 'stops' },
-  busy: 'Scale check on: see Shed',
   front: 'front',
   cancel: 'Hold to stop',
-
   water: 'water',
   waterFull: (amount: string) => `${amount} L of water`,
   weight: (amount: string, unit: string) => `${amount} ${unit}`,
@@ -62,7 +60,6 @@ export const enCheck = {
   } satisfies Record<CornerName, string>,
   next: { zero: 'It is zero', on: 'It is on', off: 'It is off' },
   resting: 'Let it rest…',
-
   result: {
     passed: 'PASSED',
     failed: 'FAILED',

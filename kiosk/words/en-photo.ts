@@ -1,7 +1,6 @@
-/** English words of the photo of an animal. */
+/** English words of taking the photo of an animal. */
 export const enPhoto = {
   title: (name: string) => `${name}: its photo`,
-  of: (name: string) => `Photo of ${name}`,
   take: 'Take it',
   keep: 'Keep it',
   again: 'Once more',

@@ -7,7 +7,7 @@ type Suggestion = Extract<SeasonView['outlook'], { kind: 'ready' }>['suggestion'
 export const enSeason = {
   door: 'Season',
   doorHint: 'what the weather says',
-  title: (suggestion: Suggestion) =>
+  title: (suggestion: Suggestion): string =>
     suggestion === null
       ? 'Too few days to tell'
       : suggestion === 'high'

@@ -27,9 +27,7 @@ export const enSetup = {
   >,
   findAgain: 'Set up anew',
   checkNow: 'Check it now',
-  zero: 'Zero',
   remove: 'Hold: take out',
-
   portsTitle: 'Which plug is it?',
   portsHint: 'Plug it in now: the new one is marked.',
   noPorts: 'No plug is seen yet. Plug the adapter in now, and switch the scale on.',
@@ -37,14 +35,12 @@ export const enSetup = {
   usedBy: (role: string) => `${role} has it`,
   otherPort: 'Other plug',
   stop: 'Stop',
-
   listening: 'Listening…',
   asking: 'Asking for a weight…',
   listenHint: 'Leave the scale switched on. Nothing in it is changed.',
   tries: (done: number, most: number, baud: number) => `Try ${done} of at most ${most}, at ${baud} baud`,
   failed: 'The port does not open',
   again: 'Try again',
-
   proposalsTitle: 'Which line fits?',
   speedTitle: 'How fast does the wand send?',
   proposal: (unit: string | null, baud: number) =>
@@ -59,7 +55,6 @@ export const enSetup = {
     'Some scales need a crossed cable, or a key press to send.',
     'In the menu of the scale, set it to send continuously.',
   ],
-
   noneFits: 'None of these: show its lines',
   strangeTitle: 'It speaks, in no form we know',
   strangeHint: 'Its lines may still be read. Have a weight at hand that you can put on and take off.',
@@ -71,7 +66,6 @@ export const enSetup = {
   readThem: 'Read it so',
   heardAt: 'heard',
   waveHint: 'Wave one tag again and again: each wave is tried at another speed.',
-
   readAs: (unit: string) => `read in ${unit}`,
   sameThere: 'Does the scale show the same?',
   waiting: 'Waiting for it to speak…',

@@ -1,11 +1,10 @@
 import type { Earcon } from '../../core/speech/earcon.ts';
 import type { VoiceView } from '../../shared/voice.ts';
 
-/** English for the voice of the kiosk. */
+/** English for setting the voice of the kiosk. */
 export const enVoice = {
   door: 'Voice',
   muted: 'muted',
-  mutedLamp: 'Muted',
   speaks: 'Speaks',
   speaksNot: 'Muted',
   speaksHint: 'tap to mute',

@@ -1,6 +1,5 @@
 import type { AnimalView } from '../../shared/animal.ts';
 import type { TreatmentView } from '../../shared/dose.ts';
-import type { MixingView, PourView } from '../../shared/mixing.ts';
 import type { DeviceView, LinkStatus } from '../../shared/shed.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { enAfter } from './en-after.ts';
@@ -9,54 +8,26 @@ import { enBoard } from './en-board.ts';
 import { enBottle } from './en-bottle.ts';
 import { enCare } from './en-care.ts';
 import { enCautions } from './en-cautions.ts';
-import { enCheck } from './en-check.ts';
-import { enDayBook } from './en-day-book.ts';
-import { enDoseCard } from './en-dose-card.ts';
-import { enGroup } from './en-group.ts';
-import { enGrowth } from './en-growth.ts';
-import { enHerdFile } from './en-herd-file.ts';
-import { enMedicines } from './en-medicines.ts';
 import { enMixing } from './en-mixing.ts';
-import { enPhoto } from './en-photo.ts';
-import { enSeason } from './en-season.ts';
-import { enSetup } from './en-setup.ts';
-import { enShed } from './en-shed.ts';
 import { enStock } from './en-stock.ts';
-import { enSyringeCheck } from './en-syringe-check.ts';
-import { enTakeAlong } from './en-take-along.ts';
-import { enVoice } from './en-voice.ts';
 import { enWormCheck } from './en-worm-check.ts';
-import { enWormRules } from './en-worm-rules.ts';
 
-type PowderVerdict = Extract<MixingView, { step: 'powder' }>['verdict'];
-
-/** English: every word on the screen. A phrase with a number in it is a function of that number, already shown. */
+/**
+ * English: the words the page begins with, which are all that a round needs; {@link enWhole} has the rest.
+ *
+ * A phrase with a number in it is a function of that number, already shown.
+ */
 export const en = {
   locale: 'en-GB',
   after: enAfter,
   board: enBoard,
   bottle: enBottle,
   animals: enAnimals,
-  growth: enGrowth,
-  group: enGroup,
-  herdFile: enHerdFile,
   cautions: enCautions,
   care: enCare,
-  check: enCheck,
-  dayBook: enDayBook,
-  takeAlong: enTakeAlong,
-  doseCard: enDoseCard,
-  medicines: enMedicines,
   mixing: enMixing,
-  photo: enPhoto,
-  setup: enSetup,
-  season: enSeason,
   stock: enStock,
-  syringeCheck: enSyringeCheck,
-  voice: enVoice,
   wormCheck: enWormCheck,
-  wormRules: enWormRules,
-
   frame: {
     home: 'Home',
     back: 'Back',
@@ -86,7 +57,6 @@ export const en = {
     castrate: 'Wether',
     young: 'Young',
   } satisfies Record<AnimalView['class'], string>,
-
   connection: {
     title: 'Not connected',
     connecting: 'Looking for the kiosk server…',
@@ -113,7 +83,6 @@ export const en = {
     ],
     read: 'I have read this',
   },
-
   home: {
     platform: 'Platform',
     platformHint: 'Weigh and dose',
@@ -130,7 +99,6 @@ export const en = {
     toApprove: (count: number) => `${count} to approve`,
     dosesToday: (count: number) => (count === 1 ? '1 dose today' : `${count} doses today`),
   },
-
   platform: {
     whichJug: 'Which jug is in your hand?',
     noJug: 'No jug is in service.',
@@ -234,127 +202,16 @@ export const en = {
     wasGiven: 'Given',
     wasNotGiven: 'Not given',
   },
-
   clear: { unknown: 'not known: ask the vet', 'not-for-people': 'not for people' },
-
-  correcting: {
-    title: 'What really happened?',
-    notGiven: 'Not given',
-    wrongAnimal: 'Wrong animal',
-    wrongVolume: 'Other volume',
-    which: 'Which animal swallowed it?',
-    volume: 'How much went in?',
-    confirm: (what: string) => `Hold: ${what}`,
-    stands: 'The first entry stays; this one stands beside it.',
-  },
-
-  jug: {
-    mixTitle: 'Mix a fresh jug',
-    inService: 'In service',
-    packet: (grams: string, volume: string) => `${grams} packet, makes ${volume}`,
-    pourAway: 'Hold: poured away',
-    left: (volume: string) => `${volume} left`,
-    life: {
-      'in-life': 'good',
-      'past-use-by': 'too old',
-      empty: 'empty',
-      discarded: 'poured away',
-    },
-    water: 'How warm is the water?',
-    fahrenheit: (degrees: number) => `${degrees} °F`,
-    waterWords: {
-      5: 'ice cold',
-      10: 'well',
-      15: 'cool tap',
-      20: 'room',
-      25: 'warm room',
-      30: 'hand warm',
-    } as Readonly<Record<number, string>>,
-    place: 'Put the empty jug on the scale',
-    placeHint: 'Leave it there until the label is written. Do not press tare.',
-    placed: 'It stands there',
-    onBench: 'on the bench',
-    advice: {
-      pour: 'Pour water',
-      slow: 'Slowly',
-      stop: 'Stop',
-      over: 'Over',
-      ...enMixing.advice,
-    } satisfies Record<PourView['advice'], string>,
-    adviceHint: {
-      pour: '',
-      slow: '',
-      stop: 'That is it.',
-      over: 'Fine: doses follow what is in.',
-      ...enMixing.adviceHint,
-    } satisfies Record<PourView['advice'], string>,
-    water2: 'Water in the jug',
-    target: 'of',
-    remaining: (mass: string) => `${mass} to go`,
-    over: (mass: string) => `${mass} over`,
-    poured: 'Poured',
-    moving: 'Let it rest…',
-    powderDo: {
-      none: 'Empty in the whole packet',
-      part: 'Empty in the whole packet',
-      whole: 'Empty in the whole packet',
-      'too-much': 'Too much went in',
-      'jug-lifted': 'Put the jug back',
-      'jug-changed': 'This jug was changed: mix afresh',
-    } satisfies Record<PowderVerdict, string>,
-    powderVerdict: {
-      none: 'Waiting for the powder',
-      whole: 'The whole packet is in',
-      part: 'Only a part of the packet: empty it fully',
-      'too-much': 'More than one packet: its strength is not known',
-      'jug-lifted': 'It goes on where it was',
-      'jug-changed': 'It came back with more or less in it',
-    } satisfies Record<PowderVerdict, string>,
-    mixAfresh: 'Stop, mix afresh',
-    powderOf: (now: string, whole: string) => `${now} of ${whole}`,
-    gloves: 'Gloves on. Do not breathe the powder.',
-    dissolve: 'Swirl until it is clear',
-    dissolved: 'It is clear',
-    willBe: 'Strength',
-    writeIt: 'Write on the jug',
-    print: 'Print',
-    printTable: 'Print label, table',
-    useBy: (when: string) => `Use by ${when}`,
-    toService: 'Put in service',
-    nowInService: 'The jug is in service',
-    mixAnother: 'Mix another',
-    cancel: 'Hold to stop mixing',
-    noBench: {
-      absent: 'No bench scale is set up',
-      opening: 'Opening the bench scale…',
-      settling: 'Waiting for the bench scale…',
-      ready: '',
-      silent: 'Bench silent: no weight comes',
-      lost: 'Bench lost: check the cable',
-    } satisfies Record<LinkStatus, string>,
-  },
-
-  shed: enShed,
   keypad: { erase: 'Erase', done: 'Done', space: 'Space' },
   stepper: { less: 'Less', more: 'More' },
-
-  tray: {
-    open: 'Bench tray',
-    close: 'Close',
-    leadOn: 'Lead on',
-    walkOff: 'Walk off',
-    tag: 'Wand tag',
-    grade: { calm: 'calm', restless: 'restless', violent: 'wild' },
-    placeJug: 'Jug on',
-    liftJug: 'Jug off',
-    pour: 'Pour (hold)',
-    dribble: 'Dribble (hold)',
-    pourStop: 'Stop',
-    powder: (packets: string) => `Powder ${packets}`,
-    fineBench: 'Fine scale',
-    kitchenBench: 'Kitchen scale',
-    asAsked: 'Do as asked',
-    pull: 'pull',
-    plug: 'plug',
+  check: { busy: 'Scale check on: see Shed' },
+  jug: {
+    left: (volume: string) => `${volume} left`,
+    life: { 'in-life': 'good', 'past-use-by': 'too old', empty: 'empty', discarded: 'poured away' },
   },
+  photo: { of: (name: string) => `Photo of ${name}` },
+  setup: { zero: 'Zero' },
+  tray: { open: 'Bench tray', close: 'Close' },
+  voice: { mutedLamp: 'Muted' },
 };

@@ -16,7 +16,15 @@ import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
 import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
 import { seasonChanged, takeWeatherIn } from './season-intents.ts';
-import { approve, enrol, keep, setPerson, setSyringes, withdrawApproval } from './shed-intents.ts';
+import {
+  approve,
+  enrol,
+  keep,
+  setLanguage,
+  setPerson,
+  setSyringes,
+  withdrawApproval,
+} from './shed-intents.ts';
 import { countStock, receiveStock, throwStockAway } from './stock-intents.ts';
 import { endTest, planTest } from './test-intents.ts';
 import { sayWeight, weightOffFeed } from './weight-intents.ts';
@@ -185,6 +193,8 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return setPerson(barn, intent);
     case 'set-face':
       return keep(barn, 'face', intent.face);
+    case 'set-language':
+      return setLanguage(barn, intent.language);
     case 'set-weight-unit':
       return keep(barn, 'weightUnit', intent.unit);
     case 'set-paper':

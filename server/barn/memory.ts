@@ -103,11 +103,13 @@ export const SCORES_KEPT = 20;
 /** The settings of a kiosk where nobody has set any. */
 export function defaultSettings(config: {
   face: Settings['face'];
+  language: Settings['language'];
   weightUnit: Settings['weightUnit'];
   people: string[];
 }): Settings {
   return {
     face: config.face,
+    language: config.language,
     weightUnit: config.weightUnit,
     person: config.people[0] ?? 'Keeper',
     syringeIds: [],
@@ -119,7 +121,7 @@ export function defaultSettings(config: {
     offFeedSinceMs: null,
     currency: 'USD',
     latitude: null,
-    voice: { language: 'en', voice: 'en-us', rate: 155, volume: 80, muted: false },
+    voice: { language: config.language, voice: 'en-us', rate: 155, volume: 80, muted: false },
     ear: USUAL_EAR,
     paper: 'a6',
   };

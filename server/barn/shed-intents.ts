@@ -105,6 +105,12 @@ export function setPerson(barn: BarnContext, intent: Of<'set-person'>): Refusal 
   return keep(barn, 'person', intent.name);
 }
 
+/** Sets the language of the screen, and with it that of the voice: whoever reads one understands the other. */
+export function setLanguage(barn: BarnContext, language: Settings['language']): null {
+  keep(barn, 'voice', { ...barn.memory.settings.voice, language });
+  return keep(barn, 'language', language);
+}
+
 /** Keeps one setting on disk and in memory. */
 export function keep<K extends keyof Settings>(barn: BarnContext, name: K, value: Settings[K]): null {
   barn.store.settings.write(name, value);

@@ -3,6 +3,7 @@ import { isTimeZone } from '../../core/dosing/local-time.ts';
 import { scaleProfile, settingsTrouble } from '../../hardware/scale/profiles.ts';
 import type { ScaleSettings } from '../../hardware/scale/settings.ts';
 import { WAND_BAUD, WAND_PROFILE } from '../../hardware/wand/wand-driver.ts';
+import { ScreenLanguage } from '../../shared/language.ts';
 import { SETTING_WORDS } from './setting-words.ts';
 
 const baud = z.int().min(300).max(921_600);
@@ -90,6 +91,8 @@ export const KioskConfig = z.strictObject({
     })
     .prefault({ widthPx: 800, heightPx: 480, diagonalInches: 7 }),
   face: z.enum(['dim', 'glare']).default('dim'),
+  /** The language of screen and voice until another is chosen at Shed. */
+  language: ScreenLanguage.default('en'),
   weightUnit: z.enum(['kg', 'lb']).default('kg'),
   /** Who works here, as the screen names them. */
   people: z.array(z.string().trim().min(1).max(24)).min(1).max(12).prefault(['Keeper']),

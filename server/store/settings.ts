@@ -1,12 +1,15 @@
 import { z } from 'zod';
 import { CURRENCIES } from '../../core/stock/money.ts';
 import { EarSettings } from '../../shared/ear.ts';
+import { ScreenLanguage } from '../../shared/language.ts';
 import { VoiceSettings } from '../../shared/voice.ts';
 import type { Db } from './open-store.ts';
 
 /** What is set by taps at the Shed screen and kept. */
 export const Settings = z.strictObject({
   face: z.enum(['dim', 'glare']),
+  /** The language of the screen. */
+  language: ScreenLanguage,
   weightUnit: z.enum(['kg', 'lb']),
   person: z.string(),
   syringeIds: z.array(z.string()),

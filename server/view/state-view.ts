@@ -50,6 +50,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     safetyRead: memory.settings.safetyRead,
     panel: panelView(config.panel),
     face: memory.settings.face,
+    language: memory.settings.language,
     weightUnit: memory.settings.weightUnit,
     timeZone: config.timeZone,
     platform: platformView(barn),

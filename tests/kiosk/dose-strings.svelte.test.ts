@@ -4,7 +4,7 @@ import { CAUTION_CODES } from '../../core/dosing/cautions.ts';
 import { recordLines } from '../../kiosk/daybook/record-lines.ts';
 import { adviceLines, CARD_FIGURES, figureWords } from '../../kiosk/dose-card/card-figures.ts';
 import { drawWords } from '../../kiosk/platform/draw-words.ts';
-import { en } from '../../kiosk/words/en.ts';
+import { enWhole as en } from '../../kiosk/words/en-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 import { displayFaults, dosesIn } from '../oracles/display-faults.ts';
 import { openScene } from './open-scene.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { drawWords } from '../../kiosk/platform/draw-words.ts';
-import { en } from '../../kiosk/words/en.ts';
+import { enWhole as en } from '../../kiosk/words/en-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 
 const show = new Show(() => ({ unit: 'kg', division: 100, benchDivision: 1, locale: 'en-GB', nowMs: 0 }));

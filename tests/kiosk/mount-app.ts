@@ -1,8 +1,13 @@
 import { flushSync, mount, unmount } from 'svelte';
 import { vi } from 'vitest';
 import App from '../../kiosk/App.svelte';
+import { ROOMS } from '../../kiosk/frame/rooms.ts';
+import { LANGUAGES } from '../../kiosk/words/languages.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { FakeSocket } from './fake-socket.ts';
+
+// Fetched before, every screen is there in the same step as the tap that opens it, as it is on a page left standing.
+await Promise.all([...Object.values(ROOMS).map((room) => room.get()), LANGUAGES.en.whole.get()]);
 
 /** The whole page over a socket in memory. */
 export interface MountedApp {

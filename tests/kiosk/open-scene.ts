@@ -17,8 +17,10 @@ export async function openScene({ place, state, http = {}, taps = [] }: Scene): 
   return app;
 }
 
-function shown(): Promise<void> {
-  return soon(() => {
+async function shown(): Promise<void> {
+  // What is asked of the server is answered in a later turn.
+  await new Promise((resolve) => setTimeout(resolve));
+  await soon(() => {
     if (document.querySelector('main [data-testid]') === null) throw new Error('the screen has not come');
     if (document.querySelector('[data-testid$="-loading"]') !== null) throw new Error('no answer yet');
   });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { acceptedLines, correctionLines, recordLines } from '../../kiosk/daybook/record-lines.ts';
 import { regimenLines } from '../../kiosk/shed/regimen-lines.ts';
-import { en } from '../../kiosk/words/en.ts';
+import { enWhole as en } from '../../kiosk/words/en-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 import { BASE, REGIMENS, treatment } from './preview/base-state.ts';
 

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { CAUTION_CODES } from '../../core/dosing/cautions.ts';
 import { remedyOf } from '../../kiosk/platform/stop-remedy.ts';
-import { en } from '../../kiosk/words/en.ts';
+import { enWhole as en } from '../../kiosk/words/en-whole.ts';
+import { esWhole as es } from '../../kiosk/words/es-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 
 const show = new Show(() => ({
@@ -37,13 +38,21 @@ const values = {
   testedAtMs: Date.now(),
 };
 
-test.each(CAUTION_CODES)('the caution %s has words for its matter and for what is known', (code) => {
-  const said = en.cautions[code](values, show);
-  expect(said.title.length).toBeGreaterThan(4);
-  expect(said.title.length).toBeLessThanOrEqual(32);
-  expect(said.detail).toMatch(/[.?]$/);
-  expect(`${said.title} ${said.detail} ${said.accept}`).not.toMatch(/undefined|NaN|–/);
-});
+const both = CAUTION_CODES.flatMap((code) => [
+  { code, language: 'English', words: en },
+  { code, language: 'Spanish', words: es },
+]);
+
+test.each(both)(
+  'the caution $code has $language words for its matter and for what is known',
+  ({ code, words }) => {
+    const said = words.cautions[code](values, show);
+    expect(said.title.length).toBeGreaterThan(4);
+    expect(said.title.length).toBeLessThanOrEqual(32);
+    expect(said.detail).toMatch(/[.?]$/);
+    expect(`${said.title} ${said.detail} ${said.accept}`).not.toMatch(/undefined|NaN|–/);
+  },
+);
 
 test.each([
   'repeat-too-soon',
@@ -64,6 +73,22 @@ test.each([
   'scale-check-failed',
 ] as const)('the ask %s says what accepting it means', (code) => {
   expect(en.cautions[code](values, show).accept).not.toBe('');
+  expect(es.cautions[code](values, show).accept).not.toBe('');
+});
+
+/** Words that are the same in both languages. */
+const SAME_IN_BOTH = ['Animal', 'Animal', 'English', 'Español', 'provisional'];
+
+/** The figures in a sentence, in their order. */
+function figures(text: string): string[] {
+  return text.match(/\d+(?:\.\d+)?/g) ?? [];
+}
+
+test.each(CAUTION_CODES)('the caution %s tells the same figures in both languages', (code) => {
+  const [english, spanish] = [en, es].map((words) => words.cautions[code](values, show));
+  expect(figures(`${spanish?.detail} ${spanish?.accept}`).sort()).toEqual(
+    figures(`${english?.detail} ${english?.accept}`).sort(),
+  );
 });
 
 test('a caution whose numbers did not come shows a dash rather than a wrong number', () => {
@@ -97,8 +122,19 @@ function leaves(value: unknown, path: string): [string, string][] {
   return Object.entries(value).flatMap(([key, inner]) => leaves(inner, `${path}.${key}`));
 }
 
-test('no word of the catalogue says cc, or a number with a naked point', () => {
-  const words = leaves(en, 'en');
+test.each([
+  ['English', en],
+  ['Spanish', es],
+])('no %s word says cc, or a number with a naked point', (_, catalogue) => {
+  const words = leaves(catalogue, 'words');
   expect(words.length).toBeGreaterThan(150);
   expect(words.filter(([, word]) => /\bcc\b|(^|\s)\.\d|\d\.0\b/.test(word))).toEqual([]);
+});
+
+test('no plain word of Spanish was left in English', () => {
+  const english = new Map(leaves(en, 'words'));
+  const same = leaves(es, 'words').filter(
+    ([path, word]) => /[a-z]{3}/.test(word) && english.get(path) === word,
+  );
+  expect(same.map(([, word]) => word).sort()).toEqual(SAME_IN_BOTH);
 });

@@ -199,6 +199,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'syringe-check-forget': { type: 'syringe-check-forget', id: 'i', syringeId: 'syringe-6-by-0.1' },
   'set-person': { type: 'set-person', id: 'i', name: 'Kim' },
   'set-face': { type: 'set-face', id: 'i', face: 'dim' },
+  'set-language': { type: 'set-language', id: 'i', language: 'es' },
   'set-weight-unit': { type: 'set-weight-unit', id: 'i', unit: 'kg' },
   'safety-read': { type: 'safety-read', id: 'i' },
   'set-voice': {

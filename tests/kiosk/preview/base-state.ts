@@ -223,6 +223,7 @@ export const BASE: KioskState = {
   safetyRead: true,
   panel: { widthPx: 800, heightPx: 480, pxPerMm: 5.25 },
   face: 'dim',
+  language: 'en',
   weightUnit: 'lb',
   timeZone: 'UTC',
   platform: { link: 'ready', live: 0, held: null, uncertainty: null, verdict: 'empty', division: 45.359237 },

@@ -45,6 +45,15 @@ test('withdrawing the approval under an offer ends it, and no dose is offered un
   expect(barn.barn.context.memory.recent).toEqual([]);
 });
 
+test('the language of the screen is kept, the voice follows it, and may be set to another', () => {
+  const barn = testBarn();
+  const settings = () => barn.barn.context.memory.settings;
+  expect(barn.send({ type: 'set-language', language: 'es' }).ok).toBe(true);
+  expect(barn.store.settings.read(settings())).toMatchObject({ language: 'es', voice: { language: 'es' } });
+  expect(barn.send({ type: 'set-voice', voice: { ...settings().voice, language: 'en' } }).ok).toBe(true);
+  expect(barn.store.settings.read(settings())).toMatchObject({ language: 'es', voice: { language: 'en' } });
+});
+
 test('syringes, person, face and unit are kept', () => {
   const barn = testBarn();
   expect(barn.send({ type: 'set-syringes', syringeIds: ['syringe-12-by-0.2', 'syringe-12-by-0.2'] }).ok).toBe(

@@ -4,6 +4,7 @@ import { createSettingsStore } from '../../../server/store/settings.ts';
 
 const DEFAULTS = {
   face: 'dim',
+  language: 'en',
   weightUnit: 'kg',
   person: 'Wren',
   syringeIds: [] as string[],

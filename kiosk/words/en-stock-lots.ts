@@ -1,0 +1,76 @@
+import type { ThrownAway } from '../../core/stock/event.ts';
+import type { StockEventView, StockLotView } from '../../shared/stock.ts';
+
+/** English words of the lots in stock. */
+export const enStockLots = {
+  door: 'Stock',
+  doorHint: (lots: number) => (lots === 0 ? 'nothing entered' : lots === 1 ? '1 lot' : `${lots} lots`),
+  title: 'What is in stock?',
+  none: 'Nothing is entered yet',
+  noneHint:
+    'Enter what you bought: then each jug knows its lot and expiry, and you see what a treatment costs.',
+  receive: 'Enter what came in',
+  currency: 'Prices in',
+  currencyTitle: 'Prices are in…',
+  pieces: {
+    powder: (count: string, one: boolean) => (one ? '1 packet' : `${count} packets`),
+    liquid: (count: string, one: boolean) => (one ? '1 bottle' : `${count} bottles`),
+  } satisfies Record<StockLotView['form'], unknown>,
+  lot: (lot: string) => `Lot ${lot}`,
+  noLot: 'No lot number',
+  expires: (month: string) => `until ${month}`,
+  expired: (month: string) => `EXPIRED ${month}`,
+  soon: 'soon over',
+  first: 'use first',
+  heads: (count: string) => `${count} animals`,
+  headsHere: (count: string, guessed: number) =>
+    guessed === 0
+      ? `Enough for ${count} animals at this herd’s mean weight`
+      : `Enough for about ${count} animals (${guessed} of the herd never weighed)`,
+  noHeads: 'No animal here has a rule for it',
+  cost: (piece: string, head: string) => `${piece} each, about ${head} a head`,
+  pieceCost: (piece: string) => `${piece} each`,
+  noCost: 'Price not told',
+  isExpired: 'Its month is over: the label says not to use it. Throw it away.',
+  away: 'Throw away…',
+  count: 'Count anew…',
+  history: 'What happened',
+  happened: {
+    received: (pieces: string) => `${pieces} came in`,
+    taken: (pieces: string) => `${pieces} used`,
+    'thrown-away': (pieces: string) => `${pieces} thrown away`,
+    counted: (pieces: string) => `${pieces} counted`,
+  } satisfies Record<StockEventView['kind'], unknown>,
+  intoJug: (number: string) => `jug ${number}`,
+  intoBottle: (number: string) => `opened as bottle ${number}`,
+  notKept: 'in a mix not kept',
+  difference: (pieces: string) => `difference ${pieces}`,
+  why: { expired: 'expired', spoilt: 'spoilt', lost: 'lost' } satisfies Record<ThrownAway, string>,
+  whichTitle: 'What came in?',
+  sizeTitle: 'How much is in one bottle?',
+  lotTitle: 'Lot number printed on it',
+  noNumber: 'None',
+  expiryTitle: 'Last month printed on it',
+  overRemark: 'That month is over: do not use',
+  howMany: { powder: 'How many packets?', liquid: 'How many bottles?' } satisfies Record<
+    StockLotView['form'],
+    string
+  >,
+  price: (currency: string) => `Price of all of them, ${currency}`,
+  priceTitle: 'What did they cost?',
+  enterPrice: 'Enter the price',
+  noPrice: 'Leave it out',
+  takeInTitle: 'Take this in?',
+  takeIn: 'Hold: take in',
+  priceOfAll: (price: string) => `${price} for all`,
+  awayWhy: 'Why throw away?',
+  awayMany: 'How many go?',
+  all: (pieces: string) => `Hold: all ${pieces}`,
+  other: 'Another number',
+  awayWhat: (pieces: string, medicine: string) => `${pieces} of ${medicine}`,
+  holdAway: 'Hold: throw away',
+  countTitle: 'How many do you find?',
+  whichLot: (medicine: string) => `Which lot is the ${medicine} in your hand?`,
+  notFromStock: 'Not from stock',
+  doNotUse: 'do not use',
+};

@@ -1,0 +1,57 @@
+import { en } from './en.ts';
+import { enAnimalPages } from './en-animal-pages.ts';
+import { enCheck } from './en-check.ts';
+import { enCorrecting } from './en-correcting.ts';
+import { enDayBook } from './en-day-book.ts';
+import { enDoseCard } from './en-dose-card.ts';
+import { enEggs } from './en-eggs.ts';
+import { enGroup } from './en-group.ts';
+import { enGrowth } from './en-growth.ts';
+import { enHerdFile } from './en-herd-file.ts';
+import { enJug } from './en-jug.ts';
+import { enMedicines } from './en-medicines.ts';
+import { enMixSteps } from './en-mix-steps.ts';
+import { enPhoto } from './en-photo.ts';
+import { enSeason } from './en-season.ts';
+import { enSetup } from './en-setup.ts';
+import { enShed } from './en-shed.ts';
+import { enStockLots } from './en-stock-lots.ts';
+import { enSyringeCheck } from './en-syringe-check.ts';
+import { enTakeAlong } from './en-take-along.ts';
+import { enTestScreens } from './en-test-screens.ts';
+import { enTray } from './en-tray.ts';
+import { enVoice } from './en-voice.ts';
+import { enWormDoors } from './en-worm-doors.ts';
+import { enWormRules } from './en-worm-rules.ts';
+
+/** English: every word of the screen. */
+export const enWhole = {
+  ...en,
+  animals: { ...en.animals, ...enAnimalPages },
+  check: { ...en.check, ...enCheck },
+  jug: { ...en.jug, ...enJug },
+  mixing: { ...en.mixing, ...enMixSteps },
+  photo: { ...en.photo, ...enPhoto },
+  setup: { ...en.setup, ...enSetup },
+  stock: { ...en.stock, ...enStockLots },
+  tray: { ...en.tray, ...enTray },
+  voice: { ...en.voice, ...enVoice },
+  correcting: enCorrecting,
+  dayBook: enDayBook,
+  doseCard: enDoseCard,
+  group: enGroup,
+  growth: enGrowth,
+  herdFile: enHerdFile,
+  medicines: enMedicines,
+  season: enSeason,
+  shed: enShed,
+  syringeCheck: enSyringeCheck,
+  takeAlong: enTakeAlong,
+  wormRules: enWormRules,
+  wormCheck: {
+    ...en.wormCheck,
+    ...enWormDoors,
+    eggs: enEggs,
+    test: { ...en.wormCheck.test, ...enTestScreens },
+  },
+};

@@ -1,0 +1,58 @@
+import type { enWhole } from './en-whole.ts';
+import { es } from './es.ts';
+import { esAnimalPages } from './es-animal-pages.ts';
+import { esCheck } from './es-check.ts';
+import { esCorrecting } from './es-correcting.ts';
+import { esDayBook } from './es-day-book.ts';
+import { esDoseCard } from './es-dose-card.ts';
+import { esEggs } from './es-eggs.ts';
+import { esGroup } from './es-group.ts';
+import { esGrowth } from './es-growth.ts';
+import { esHerdFile } from './es-herd-file.ts';
+import { esJug } from './es-jug.ts';
+import { esMedicines } from './es-medicines.ts';
+import { esMixSteps } from './es-mix-steps.ts';
+import { esPhoto } from './es-photo.ts';
+import { esSeason } from './es-season.ts';
+import { esSetup } from './es-setup.ts';
+import { esShed } from './es-shed.ts';
+import { esStockLots } from './es-stock-lots.ts';
+import { esSyringeCheck } from './es-syringe-check.ts';
+import { esTakeAlong } from './es-take-along.ts';
+import { esTestScreens } from './es-test-screens.ts';
+import { esTray } from './es-tray.ts';
+import { esVoice } from './es-voice.ts';
+import { esWormDoors } from './es-worm-doors.ts';
+import { esWormRules } from './es-worm-rules.ts';
+
+/** Spanish: every word of the screen. */
+export const esWhole: typeof enWhole = {
+  ...es,
+  animals: { ...es.animals, ...esAnimalPages },
+  check: { ...es.check, ...esCheck },
+  jug: { ...es.jug, ...esJug },
+  mixing: { ...es.mixing, ...esMixSteps },
+  photo: { ...es.photo, ...esPhoto },
+  setup: { ...es.setup, ...esSetup },
+  stock: { ...es.stock, ...esStockLots },
+  tray: { ...es.tray, ...esTray },
+  voice: { ...es.voice, ...esVoice },
+  correcting: esCorrecting,
+  dayBook: esDayBook,
+  doseCard: esDoseCard,
+  group: esGroup,
+  growth: esGrowth,
+  herdFile: esHerdFile,
+  medicines: esMedicines,
+  season: esSeason,
+  shed: esShed,
+  syringeCheck: esSyringeCheck,
+  takeAlong: esTakeAlong,
+  wormRules: esWormRules,
+  wormCheck: {
+    ...es.wormCheck,
+    ...esWormDoors,
+    eggs: esEggs,
+    test: { ...es.wormCheck.test, ...esTestScreens },
+  },
+};

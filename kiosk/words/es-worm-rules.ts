@@ -1,0 +1,47 @@
+import type { enWormRules } from './en-worm-rules.ts';
+
+/** Spanish words of the thresholds of whom to treat. */
+export const esWormRules: typeof enWormRules = {
+  door: 'Umbrales',
+  title: '¿Cuándo se trata a uno?',
+  of: { female: 'Hembras', male: 'Machos', castrate: 'Castrados', young: 'Crías' },
+  season: { high: 'Temporada alta', low: 'Temporada baja' },
+  rule: {
+    treatEyelid: 'Tratar por párpado',
+    treatBody: 'Tratar por cuerpo',
+    lookSoiling: 'Mirar por suciedad',
+    gainShare: 'Mirar por ganancia',
+    lookAgainDays: 'Mirar otra vez en',
+    colourRecoveryDays: 'El párpado tarda',
+    scoresLastDays: 'Una evaluación vale',
+  },
+  value: {
+    treatEyelid: (step) => `${step} y más pálido`,
+    treatBody: (step) => `${step} y más flaco`,
+    lookSoiling: (step) => `${step} y peor`,
+    gainShare: (percent) => `menos de ${percent} %`,
+    lookAgainDays: (days) => `${days} días`,
+    colourRecoveryDays: (days) => `${days} días`,
+    scoresLastDays: (days) => `${days} días`,
+  },
+  ask: {
+    treatEyelid: '¿Desde qué párpado se trata?',
+    treatBody: '¿Desde qué condición hacia abajo?',
+    lookSoiling: '¿Desde qué suciedad?',
+    gainShare: 'Porcentaje de lo que ganan los suyos',
+    lookAgainDays: 'Días hasta mirar otra vez',
+    colourRecoveryDays: 'Días que tarda en enrojecer',
+    scoresLastDays: 'Días que vale una evaluación',
+  },
+  within: (least, most) => `De ${least} a ${most}`,
+  herd: 'todo el rebaño',
+  whose: (value) => `${value}: ¿según quién?`,
+  word: { farm: 'Nosotros', veterinarian: 'Veterinario' },
+  forThese: (kind, season) => `${kind}, ${season.toLowerCase()}`,
+  forAll: 'toda clase, todo el año',
+  ships: (source) => `De origen: ${source}`,
+  change: 'Cambiar',
+  asShipped: (value) => `De origen: ${value}`,
+  marked: { farm: 'NUESTRO', veterinarian: 'VETERINARIO' },
+  since: (day) => `desde ${day}`,
+};
