@@ -2,7 +2,7 @@ import type { SkipReason } from '../round/state.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Command, SpokenScore, SpokenScreen } from './command.ts';
 import { type MayBeHeard, mayBeHeard, type Scene } from './may-be-heard.ts';
-import { readVolume } from './read-back.ts';
+import { readBackVolume } from './read-back.ts';
 
 /** What a phrase asks for, in the fields of the intent it becomes; the first four are no intents. */
 export type SpokenWish =
@@ -37,10 +37,8 @@ export type Interpretation =
 /** The phrase these words are, or `null` where they are none of those that may be heard. */
 export function commandFrom(words: readonly string[], may: MayBeHeard): Command | null {
   const plain = words.map((word) => (word === 'oh' ? 'zero' : word));
-  if (plain[0] === 'given') {
-    const volumeMl = may.given === null ? null : readVolume(plain.slice(1));
-    return volumeMl === null ? null : { kind: 'given', volumeMl };
-  }
+  const volumeMl = may.given === null ? null : readBackVolume(plain);
+  if (volumeMl !== null) return { kind: 'given', volumeMl };
   const said = plain.join(' ');
   return may.phrases.find(({ words: its }) => its.join(' ') === said)?.command ?? null;
 }
@@ -52,10 +50,6 @@ export function commandFrom(words: readonly string[], may: MayBeHeard): Command 
  */
 export function canGoOn(words: readonly string[], may: MayBeHeard): boolean {
   const plain = words.map((word) => (word === 'oh' ? 'zero' : word));
-  if (plain[0] === 'given' && may.given !== null) {
-    const point = plain.indexOf('point');
-    return point < 0 || plain.length - point - 1 < may.given.decimals;
-  }
   return may.phrases.some(
     ({ words: its }) => its.length > plain.length && plain.every((word, at) => word === its[at]),
   );

@@ -1,6 +1,7 @@
+import { OTHER_ACCENTS } from './accents.ts';
 import type { MayBeHeard } from './may-be-heard.ts';
 import { type Dictionary, guessPronunciation } from './pronounce.ts';
-import { DIGIT_WORDS, TEEN_WORDS, TENS_WORDS } from './read-back.ts';
+import { DIGIT_WORDS, READ_BACK, TEEN_WORDS, TENS_WORDS } from './read-back.ts';
 
 /** What a decoder is told: a grammar, how its words sound, and which of them were guessed. */
 export interface Grammar {
@@ -14,7 +15,7 @@ export interface Grammar {
   readonly unsayable: readonly string[];
 }
 
-const GIVEN_WORDS = ['given', 'point', ...DIGIT_WORDS, ...TEEN_WORDS, ...TENS_WORDS];
+const GIVEN_WORDS = [READ_BACK.first, READ_BACK.last, 'point', ...DIGIT_WORDS, ...TEEN_WORDS, ...TENS_WORDS];
 
 /** The grammar of what may be heard, in words of the dictionary; nothing at all where there is no phrase. */
 export function grammarOf(may: MayBeHeard, dictionary: Dictionary): Grammar {
@@ -43,16 +44,21 @@ function written(words: readonly string[]): string {
   return words.map((word) => (word === 'zero' ? ZERO : word)).join(' ');
 }
 
-/** Any volume of up to three digits before the point, whatever the dose on the screen. */
+/** Any volume below 100 mL, whatever the dose on the screen; and what is no read-back but would else be taken for one. */
 function givenRules(decimals: 1 | 2): string[] {
   const ones = DIGIT_WORDS.slice(1).join(' | ');
   return [
-    '<given> = given <whole> [point <after>];',
+    `<given> = ${READ_BACK.first} (<whole> [point <digit>${decimals === 2 ? ' [<digit>]' : ''}] | <undone>) ${READ_BACK.last};`,
     `<ones> = ${ones};`,
-    `<digit> = zero | oh | ${ones};`,
-    `<whole> = ${ZERO} | <ones> [<digit> [<digit>]] | ${TEEN_WORDS.join(' | ')} | (${TENS_WORDS.join(' | ')}) [<ones>];`,
-    `<after> = <digit>${decimals === 2 ? ' [<digit>]' : ''};`,
+    '<digit> = zero | <ones>;',
+    '<whole> = zero | <ones> [<digit>];',
+    `<undone> = ${TEEN_WORDS.join(' | ')} | (${TENS_WORDS.join(' | ')}) [<ones>];`,
   ];
+}
+
+/** The dictionary's sounds of a word first; none at all for a word it does not know. */
+function withAccents(word: string, known: readonly string[]): readonly string[] {
+  return known.length === 0 ? known : [...new Set([...known, ...(OTHER_ACCENTS[word] ?? [])])];
 }
 
 function pronounced(
@@ -62,7 +68,7 @@ function pronounced(
   const pronunciations = new Map<string, readonly string[]>();
   const guessed: string[] = [];
   for (const word of words) {
-    const known = dictionary(word);
+    const known = withAccents(word, dictionary(word));
     const guess = known.length > 0 ? null : guessPronunciation(word);
     if (guess !== null) guessed.push(word);
     const sounds = guess === null ? known : [guess];

@@ -25,34 +25,25 @@ export function pairWords(pair: string): string[] | null {
   return pair.startsWith('0') ? null : whole(Number(pair), 'alone').split(' ');
 }
 
-/**
- * Reads a volume said in words: digits, a teen or tens before the point, one to three digits after it.
- *
- * `null` where it is none: "point five" without its zero and a zero before other digits are refused, as on the screen.
- */
-export function readVolume(words: readonly string[]): number | null {
-  const point = words.indexOf('point');
-  const whole = readWhole(point < 0 ? words : words.slice(0, point));
-  if (whole === null) return null;
-  if (point < 0) return whole;
-  const after = words.slice(point + 1).map((word) => DIGITS.indexOf(word));
-  if (after.length === 0 || after.length > 3 || after.includes(-1)) return null;
-  return Number(`${whole}.${after.join('')}`);
+/** A dose is read back between these two words: the last one tells that no digit is still to come. */
+export const READ_BACK = { first: 'given', last: 'mils' } as const;
+
+/** A volume as it is read back, such as "given three point three mils"; in mL. */
+export function readBackWords(volumeMl: number): string[] {
+  return [READ_BACK.first, ...volumeWords(volumeMl), READ_BACK.last];
 }
 
-function readWhole(words: readonly string[]): number | null {
-  const [first = '', second, ...more] = words;
-  const tens = TENS.indexOf(first);
-  if (tens >= 0) {
-    const ones = second === undefined ? 0 : DIGITS.indexOf(second);
-    const fits = more.length === 0 && (second === undefined || ones >= 1);
-    return fits ? 10 * (tens + 2) + ones : null;
-  }
-  const teen = TEENS.indexOf(first);
-  if (teen >= 0) return second === undefined ? 10 + teen : null;
-  const digits = words.map((word) => DIGITS.indexOf(word));
-  if (digits.length === 0 || digits.length > 3 || digits.includes(-1)) return null;
-  return digits[0] === 0 && digits.length > 1 ? null : Number(digits.join(''));
+/**
+ * The volume of a whole read-back, in mL; `null` where it is none.
+ *
+ * Digit by digit only, up to three before the point and two after it: a barn does not tell "fifteen" from "fifty".
+ * "point five" without its zero and a zero before other digits are refused, as on the screen.
+ */
+export function readBackVolume(words: readonly string[]): number | null {
+  if (words[0] !== READ_BACK.first || words.at(-1) !== READ_BACK.last) return null;
+  const digits = words.slice(1, -1).map((word) => (word === 'point' ? '.' : DIGITS.indexOf(word)));
+  const written = digits.join('');
+  return /^(0|[1-9]\d{0,2})(\.\d{1,2})?$/.test(written) ? Number(written) : null;
 }
 
 /** A volume in words, digit by digit, such as "three point three": how the kiosk asks for it. */

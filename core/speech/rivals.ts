@@ -1,7 +1,7 @@
 import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
 import type { Grammar } from './jsgf.ts';
 import type { Dictionary } from './pronounce.ts';
-import { DIGIT_WORDS, TEEN_WORDS, TENS_WORDS } from './read-back.ts';
+import { DIGIT_WORDS, READ_BACK, TEEN_WORDS, TENS_WORDS } from './read-back.ts';
 
 /**
  * Words of everyday talk, none of them a word of any command: what a sound is held against before it may be a
@@ -44,7 +44,18 @@ tie tiny true tried wonder wander knighted needle naked notice skin skid school 
 export function rivalGrammar(dictionary: Dictionary): Grammar {
   const taken = new Set([
     ...[...ALWAYS, ...SKIPS, ...SCORES, NEXT, UNDO].flatMap(({ words }) => words),
-    ...[...DIGIT_WORDS, ...TEEN_WORDS, ...TENS_WORDS, 'oh', 'given', 'point', 'tag', 'animal', 'number'],
+    ...[
+      ...DIGIT_WORDS,
+      ...TEEN_WORDS,
+      ...TENS_WORDS,
+      'oh',
+      READ_BACK.first,
+      READ_BACK.last,
+      'point',
+      'tag',
+      'animal',
+      'number',
+    ],
   ]);
   const pronunciations = new Map<string, readonly string[]>();
   for (const word of WORDS.trim().split(/\s+/)) {

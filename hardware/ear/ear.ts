@@ -63,14 +63,18 @@ interface Utterance {
   readonly sound: Int16Array[] | null;
   heardMs: number;
   askedMs: number;
+  quietMs: number;
   last: string;
   sinceMs: number;
 }
 
-/** Words that have not changed for so long, in ms of sound, are all there was, if nothing could follow them. */
+/**
+ * Words that stand for so long while it is quiet are all there was, in ms of sound; the second where more could
+ * follow, as "point five" after "three". What stands for {@link NOISE_MS} more in a noise is believed too.
+ */
 const ENDED_MS = 120;
-/** Where more words could follow: longer than the pause inside "three … point three". */
-const MAY_GO_ON_MS = 600;
+const MAY_GO_ON_MS = 300;
+const NOISE_MS = 300;
 /** How often it is asked what the words are so far, in ms of sound. */
 const ASK_EVERY_MS = 30;
 /** What the walls still say of the kiosk's own voice, in ms. */
@@ -120,7 +124,7 @@ export function createEar(options: EarOptions): Ear {
         beginUtterance(event.samples);
         break;
       case 'samples':
-        goOn(event.samples);
+        goOn(event.samples, event.quietMs);
         break;
       case 'closed':
         endUtterance();
@@ -135,17 +139,18 @@ export function createEar(options: EarOptions): Ear {
       listener.use(grammar);
     }
     const sound = options.keepsSound?.() === true ? [samples] : null;
-    now = { may, sound, heardMs: 0, askedMs: 0, last: '', sinceMs: 0 };
+    now = { may, sound, heardMs: 0, askedMs: 0, quietMs: 0, last: '', sinceMs: 0 };
     tell('hearing');
     listener.begin();
     listener.hear(samples);
   }
 
-  function goOn(samples: Int16Array): void {
+  function goOn(samples: Int16Array, quietMs: number): void {
     if (listener === null || now === null) return;
     listener.hear(samples);
     now.sound?.push(samples);
     now.heardMs += (1000 * samples.length) / EAR_RATE;
+    now.quietMs = quietMs;
     if (now.heardMs - now.askedMs < ASK_EVERY_MS) return;
     now.askedMs = now.heardMs;
     listener.ask();
@@ -163,7 +168,8 @@ export function createEar(options: EarOptions): Ear {
     if (commandFrom(words, now.may) === null) return;
     // Frames of silence are thinned out by the engine, so both clocks are looked at.
     const still = Math.max(now.heardMs - now.sinceMs, 10 * (frames - 1 - lastFrame));
-    if (still >= (canGoOn(words, now.may) ? MAY_GO_ON_MS : ENDED_MS)) endUtterance();
+    const least = canGoOn(words, now.may) ? MAY_GO_ON_MS : ENDED_MS;
+    if (still >= least && (now.quietMs >= least || still >= least + NOISE_MS)) endUtterance();
   }
 
   function endUtterance(): void {

@@ -11,10 +11,18 @@ export interface Engine {
 /** Where `server/launch/ear.mjs` puts the compiled `listener.c`: the same file from sources and from `dist`. */
 const PLACES = ['../../dist/ear/listener', '../../ear/listener'];
 
+const SEARCHING = [
+  // Phones out of their context: a hundredth of the work of phones in context, and as good a measure.
+  ...['-allphone_ci', 'yes'],
+  // Each word more must earn its place: in a noise short words such as "eight" are heard between others.
+  ...['-wip', '0.05'],
+  // The gate knows where speech is, and without holes a frame of the path is a moment of the sound.
+  ...['-remove_silence', 'no'],
+];
+
 /** The speech engine of this machine, or `null` where its program or its model is missing. */
 export function findEngine(): Engine | null {
   const program = PLACES.map((place) => fileURLToPath(new URL(place, import.meta.url))).find(existsSync);
   if (program === undefined || !existsSync(`${MODEL_FOLDER}/en-us/mdef`)) return null;
-  // Phones out of their context: a hundredth of the work of phones in context, and as good a measure.
-  return { program, args: ['-hmm', `${MODEL_FOLDER}/en-us`, '-allphone_ci', 'yes'] };
+  return { program, args: ['-hmm', `${MODEL_FOLDER}/en-us`, ...SEARCHING] };
 }

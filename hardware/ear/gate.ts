@@ -19,9 +19,13 @@ const FRAME = EAR_RATE / 100;
 const BEFORE_FRAMES = 30;
 /** So many of the last ten frames must be loud to open it. */
 const LOUD_OF_TEN = 5;
-/** Above the noise by so many dB is loud; by less than so many is quiet. */
+/** Above the noise by so many dB is loud; by less than so many is quiet, or by less than so much of what speech is. */
 const LOUD_DB = 7;
 const QUIET_DB = 4;
+const QUIET_SHARE = 0.5;
+/** How fast speech is believed to be louder or softer than it seemed, in dB a frame: a knock is over before it counts. */
+const SWELL = 1.5;
+const FADE = 0.05;
 /** Quiet for so long closes it, in ms; the ear ends most utterances earlier. */
 export const CLOSES_AFTER_MS = 700;
 /** No phrase is as long, in ms: a bleat or an engine may hold the gate open. */
@@ -44,7 +48,7 @@ export function createGate(): Gate {
   let last = 0;
   let noise: number | null = null;
   let recent: boolean[] = [];
-  let open: { frames: number; quiet: number } | null = null;
+  let open: { frames: number; quiet: number; speech: number } | null = null;
 
   function loudness(frame: Int16Array): number {
     let sum = 0;
@@ -61,11 +65,13 @@ export function createGate(): Gate {
     noise = noise === null ? level : noise + Math.max(-FALL, Math.min(RISE, level - noise));
     recent = [...recent.slice(-9), level > noise + LOUD_DB];
     if (open === null) {
-      maybeOpen(frame, mayOpen, events);
+      maybeOpen(frame, noise, mayOpen, events);
       return;
     }
     open.frames += 1;
-    open.quiet = level < noise + QUIET_DB ? open.quiet + 1 : 0;
+    open.speech += Math.max(-FADE, Math.min(SWELL, level - open.speech));
+    const quietBelow = noise + Math.max(QUIET_DB, QUIET_SHARE * (open.speech - noise));
+    open.quiet = level < quietBelow ? open.quiet + 1 : 0;
     events.push({ kind: 'samples', samples: frame, quietMs: 10 * open.quiet });
     const endless = 10 * open.frames >= LONGEST_MS;
     if (!endless && 10 * open.quiet < CLOSES_AFTER_MS) return;
@@ -74,11 +80,11 @@ export function createGate(): Gate {
     close();
   }
 
-  function maybeOpen(frame: Int16Array, mayOpen: boolean, events: GateEvent[]): void {
+  function maybeOpen(frame: Int16Array, noise: number, mayOpen: boolean, events: GateEvent[]): void {
     before = [...before.slice(1 - BEFORE_FRAMES), frame];
     if (!mayOpen || recent.filter(Boolean).length < LOUD_OF_TEN) return;
     events.push({ kind: 'opened', samples: joined(before) });
-    open = { frames: before.length, quiet: 0 };
+    open = { frames: before.length, quiet: 0, speech: noise + LOUD_DB };
     before = [];
   }
 

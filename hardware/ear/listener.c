@@ -32,26 +32,46 @@ static int ready[SEARCHES];
 /* The mean of the features that every utterance begins with; a bang must not teach it what a voice is like. */
 static mfcc_t voice[MAX_FEATURES];
 
-static void tell_path(int which)
+/* A search whose path came to no end of its grammar is told by where it stood just before. */
+static char *before_end[SEARCHES];
+
+static int write_path(int which, FILE *out)
 {
     int32 score = 0;
-    printf(",\"%s\":", NAMES[which]);
-    if (!ready[which] || ps_get_hyp(decoders[which], &score) == NULL) {
-        printf("null");
-        return;
-    }
+    if (!ready[which] || ps_get_hyp(decoders[which], &score) == NULL)
+        return 0;
     const char *separator = "";
-    printf("[");
+    fprintf(out, "[");
     for (ps_seg_t *part = ps_seg_iter(decoders[which]); part != NULL; part = ps_seg_next(part)) {
         int from, to;
         int32 acoustic, language, back;
         ps_seg_frames(part, &from, &to);
         ps_seg_prob(part, &acoustic, &language, &back);
         /* Words are letters, digits, brackets and apostrophes: checked on the way in, so nothing needs escaping. */
-        printf("%s[\"%s\",%d,%d,%d]", separator, ps_seg_word(part), from, to, acoustic);
+        fprintf(out, "%s[\"%s\",%d,%d,%d]", separator, ps_seg_word(part), from, to, acoustic);
         separator = ",";
     }
-    printf("]");
+    fprintf(out, "]");
+    return 1;
+}
+
+static void keep_path(int which)
+{
+    size_t size;
+    FILE *out = open_memstream(&before_end[which], &size);
+    if (out == NULL)
+        return;
+    write_path(which, out);
+    fclose(out);
+}
+
+static void tell_path(int which)
+{
+    printf(",\"%s\":", NAMES[which]);
+    if (!write_path(which, stdout))
+        printf("%s", before_end[which] != NULL && *before_end[which] != 0 ? before_end[which] : "null");
+    free(before_end[which]);
+    before_end[which] = NULL;
 }
 
 static void tell_paths(const char *kind, int from, int to)
@@ -168,8 +188,10 @@ int main(int argc, char **argv)
             break;
         case 'E':
             for (int i = 0; i < SEARCHES; i++)
-                if (ready[i])
+                if (ready[i]) {
+                    keep_path(i);
                     ps_end_utt(decoders[i]);
+                }
             in_utterance = 0;
             tell_paths("ended", COMMANDS, PHONES);
             break;

@@ -1,7 +1,7 @@
 import type { Command, Phrase } from '../../../core/speech/command.ts';
 import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from '../../../core/speech/fixed-phrases.ts';
 import type { MayBeHeard } from '../../../core/speech/may-be-heard.ts';
-import { readVolume, volumeWords } from '../../../core/speech/read-back.ts';
+import { readBackWords } from '../../../core/speech/read-back.ts';
 import { BENCH_CALLS } from './herd.ts';
 import { NON_COMMANDS } from './sentences.ts';
 
@@ -32,20 +32,6 @@ const VOLUMES = [
   0.4, 0.8, 1.1, 1.5, 2, 2.4, 2.9, 3, 3.3, 3.6, 4.2, 5, 5.5, 6.7, 7.1, 8, 9.5, 11, 12, 13, 15, 18, 30, 33,
 ];
 
-/** Whole numbers as they are said other than digit by digit. */
-const WHOLE: Readonly<Record<number, string>> = {
-  10: 'ten',
-  11: 'eleven',
-  12: 'twelve',
-  13: 'thirteen',
-  15: 'fifteen',
-  18: 'eighteen',
-  30: 'thirty',
-  33: 'thirty three',
-  50: 'fifty',
-  80: 'eighty',
-};
-
 const said = (phrase: Phrase, kind: Said['kind']): Said => ({
   text: phrase.words.join(' '),
   kind,
@@ -59,16 +45,12 @@ export const COMMANDS: readonly Said[] = OFFERED.phrases.map((phrase) => said(ph
 /** Every way to call an animal of the herd. */
 export const TAGS: readonly Said[] = BENCH_CALLS.phrases.map((phrase) => said(phrase, 'tag'));
 
-/** Doses read back as they are shown: digit by digit, and as whole numbers where that is another way. */
-export const GIVEN: readonly Said[] = VOLUMES.flatMap((volumeMl) =>
-  waysToSay(volumeMl).map((words) => readBack(words, volumeMl)),
-);
+/** Doses read back as they are shown. */
+export const GIVEN: readonly Said[] = VOLUMES.map((volumeMl) => readBack(volumeMl, volumeMl));
 
 /** Doses read back wrong: the neighbours of the one shown, ten times it, a tenth, its point or a digit lost. */
 export const WRONG_GIVEN: readonly Said[] = VOLUMES.flatMap((shownMl) =>
-  mistakes(shownMl)
-    .flatMap(waysToSay)
-    .map((words) => ({ ...readBack(words, shownMl), kind: 'wrong-given' as const })),
+  mistakes(shownMl).map((said) => ({ ...readBack(said, shownMl), kind: 'wrong-given' as const })),
 );
 
 /** Sentences that are no commands, held against a dose of 3.3 mL on the screen. */
@@ -79,16 +61,13 @@ export const OTHERS: readonly Said[] = NON_COMMANDS.map((text) => ({
   shownMl: 3.3,
 }));
 
-function readBack(words: readonly string[], shownMl: number): Said {
-  const volumeMl = readVolume(words);
-  if (volumeMl === null) throw new Error(`the bench says no volume: ${words.join(' ')}`);
-  return { text: ['given', ...words].join(' '), kind: 'given', want: { kind: 'given', volumeMl }, shownMl };
-}
-
-function waysToSay(volumeMl: number): string[][] {
-  const digits = volumeWords(volumeMl);
-  const whole = WHOLE[volumeMl];
-  return whole === undefined ? [digits] : [digits, whole.split(' ')];
+function readBack(volumeMl: number, shownMl: number): Said {
+  return {
+    text: readBackWords(volumeMl).join(' '),
+    kind: 'given',
+    want: { kind: 'given', volumeMl },
+    shownMl,
+  };
 }
 
 function mistakes(shownMl: number): number[] {

@@ -42,12 +42,13 @@ describe('what a phrase asks for', () => {
   });
 
   test.each<[StateName, string]>([
-    ['visit: empty', 'given three point three'],
+    ['visit: empty', 'given three point three mils'],
     ['visit: empty', 'next animal'],
     ['visit: empty', 'tag four one eight'],
     ['offered', 'tag four one seven'],
     ['offered', 'given'],
-    ['offered', 'given point five'],
+    ['offered', 'given point five mils'],
+    ['offered', 'given three point three'],
     ['logged', 'skip until later'],
   ])('%s: "%s" is no phrase', (state, said) => {
     expect(say(state, said)).toBeNull();
@@ -99,11 +100,10 @@ test.each<[Command, StateName, string]>([
 describe('whether more words could follow', () => {
   const could = (state: StateName, said: string) => canGoOn(said.split(' '), mayBeHeard(sceneAt(state)));
 
-  test('the start of a tag, and a dose without its decimals', () => {
+  test('the start of a tag, and half a step of a score', () => {
     expect(could('visit: empty', 'tag four one')).toBe(true);
     expect(could('visit: empty', 'tag four one seven')).toBe(false);
-    expect(could('offered', 'given three')).toBe(true);
-    expect(could('offered', 'given three point three')).toBe(false);
+    expect(could('offered', 'given three point three mils')).toBe(false);
     expect(could('offered', 'body score one')).toBe(true);
     expect(could('offered', 'eyelid score one')).toBe(false);
   });

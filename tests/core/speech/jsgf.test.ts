@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { OTHER_ACCENTS } from '../../../core/speech/accents.ts';
 import { grammarOf } from '../../../core/speech/jsgf.ts';
 import { mayBeHeard } from '../../../core/speech/may-be-heard.ts';
 import { type Dictionary, guessPronunciation } from '../../../core/speech/pronounce.ts';
@@ -22,7 +23,7 @@ describe('the grammar text', () => {
 
   test('holds any volume while a dose is on offer, and never the dose itself', () => {
     const { jsgf } = grammarOf(mayBeHeard(sceneAt('offered')), allBut());
-    expect(jsgf).toContain('<given> = given <whole> [point <after>];');
+    expect(jsgf).toContain('<given> = given (<whole> [point <digit>] | <undone>) mils;');
     expect(jsgf.match(/<given>/g)).toHaveLength(2);
     expect(grammarOf(mayBeHeard(sceneAt('logged')), allBut()).jsgf).not.toContain('given');
   });
@@ -42,6 +43,14 @@ describe('the grammar text', () => {
   test('nothing to hear is a grammar that hears nothing', () => {
     expect(grammarOf({ phrases: [], given: null, leftOut: [] }, allBut()).jsgf).toContain('<VOID>');
   });
+});
+
+test('words are also known as other accents say them, unless no dictionary knows them', () => {
+  const sounds = (dictionary: Dictionary) =>
+    grammarOf(mayBeHeard(sceneAt('visit: empty')), dictionary).pronunciations.get('tag');
+  expect(sounds(() => ['T AE G'])).toEqual(['T AE G', ...(OTHER_ACCENTS.tag ?? [])]);
+  expect(sounds(() => ['T AA G'])).toEqual(['T AA G', 'T AH G']);
+  expect(sounds(allBut('tag'))).toEqual(['T AE G']);
 });
 
 describe('a sound guessed from spelling', () => {

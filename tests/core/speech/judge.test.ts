@@ -87,7 +87,10 @@ describe('the judge', () => {
     const judged = (words: readonly string[]) =>
       judge(decoded(words.map((word) => [word, -100 + good])), MAY);
     expect(judged(['home', 'screen']).kind).toBe('command');
-    expect(judged(['given', 'three', 'point', 'two'])).toMatchObject({ kind: 'rejected', why: 'unsure' });
+    expect(judged(['given', 'three', 'point', 'two', 'mils'])).toMatchObject({
+      kind: 'rejected',
+      why: 'unsure',
+    });
   });
 
   test.each<[string, Decoded]>([

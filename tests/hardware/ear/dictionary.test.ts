@@ -2,8 +2,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
+import { OTHER_ACCENTS } from '../../../core/speech/accents.ts';
 import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from '../../../core/speech/fixed-phrases.ts';
-import { DIGIT_WORDS, TEEN_WORDS, TENS_WORDS } from '../../../core/speech/read-back.ts';
+import { DIGIT_WORDS, READ_BACK, TEEN_WORDS, TENS_WORDS } from '../../../core/speech/read-back.ts';
 import { openDictionary } from '../../../hardware/ear/dictionary.ts';
 import { earPresent } from './ear-rig.ts';
 
@@ -35,7 +36,8 @@ describe('the dictionary', () => {
     const phrases = [...ALWAYS, ...SKIPS, ...SCORES, NEXT, UNDO].flatMap(({ words }) => words);
     const words = [
       ...phrases,
-      'given',
+      ...Object.values(READ_BACK),
+      ...Object.keys(OTHER_ACCENTS),
       'point',
       'oh',
       'tag',

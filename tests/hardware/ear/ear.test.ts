@@ -28,7 +28,7 @@ describe.skipIf(!earPresent)('the ear on the real engine', { timeout: PATIENCE }
   test('hears commands, rejects talk, and holds the state to its words', async () => {
     rig = await startEarRig(MAY);
     await rig.play(sound('home screen'));
-    await rig.play(sound('given three point three'));
+    await rig.play(sound('given three point three mils'));
     await rig.play(sound('where did you put the bucket'));
     const [home, given, talk] = rig.heard;
     expect(home).toMatchObject({ kind: 'command', command: { kind: 'screen', screen: 'home' } });
@@ -41,7 +41,7 @@ describe.skipIf(!earPresent)('the ear on the real engine', { timeout: PATIENCE }
   test('hears only what may be heard now', async () => {
     rig = await startEarRig(MAY);
     rig.ear.setGrammar({ phrases: ALWAYS, given: null, leftOut: [] });
-    await rig.play(sound('given three point three'));
+    await rig.play(sound('given three point three mils'));
     await rig.play(sound('home screen'));
     // What is no phrase may be cut in two.
     expect(rig.heard[0]?.kind).toBe('rejected');
@@ -117,7 +117,7 @@ describe.skipIf(!earPresent)('the ear on the real engine', { timeout: PATIENCE }
 
   test('does not hear the kiosk, whatever it says, nor what it cut off', async () => {
     rig = await startEarRig(MAY);
-    const prompt = sound('given three point three');
+    const prompt = sound('given three point three mils');
     await rig.play(prompt);
     expect(rig.heard.map(({ kind }) => kind)).toEqual(['command']);
     rig.ear.kioskSpeaking(true);

@@ -43,6 +43,15 @@ describe('the gate', () => {
     expect(gate.push(joined([hiss(30, 20_000), hiss(500, 100)]))).toEqual([]);
   });
 
+  test('in a noise it is quiet again when it is far softer than the speech was', () => {
+    const gate = createGate();
+    gate.push(hiss(1000, 100));
+    const events = gate.push(joined([hiss(500, 10_000), hiss(300, 500)]));
+    const quiet = events.flatMap((event) => (event.kind === 'samples' ? [event.quietMs] : []));
+    expect(Math.max(...quiet.slice(0, 40))).toBe(0);
+    expect(quiet.at(-1)).toBeGreaterThan(250);
+  });
+
   test('a hum far below speech does not hide it', () => {
     const gate = createGate();
     const hum = (ms: number) =>

@@ -1,0 +1,36 @@
+/**
+ * How words of phrases are said where the dictionary's American speech is not spoken, in ARPABET: without an r after
+ * a vowel, with an open a, a rounded o. Written from the sounds of these accents as commonly described (no source).
+ */
+export const OTHER_ACCENTS: Readonly<Record<string, readonly string[]>> = {
+  again: ['AH G EY N'],
+  animal: ['AA N IH M AH L'],
+  animals: ['AA N IH M AH L Z'],
+  board: ['B AO D'],
+  body: ['B AO D IY'],
+  coat: ['K AO T'],
+  dose: ['D AO S'],
+  forty: ['F AO T IY'],
+  four: ['F AO', 'F OW R'],
+  fourteen: ['F AO T IY N'],
+  given: ['G EH V AH N'],
+  home: ['HH AO M'],
+  jaw: ['JH AA'],
+  kiosk: ['K IY AA S K'],
+  last: ['L AA S T'],
+  later: ['L EY T AH', 'L EH T ER'],
+  mils: ['M EH L Z'],
+  nine: ['N AH IY N'],
+  not: ['N AO T'],
+  number: ['N AH M B AH', 'N UH M B ER'],
+  one: ['W AO N', 'W UH N'],
+  platform: ['P L AA T F AO M', 'P L AA T F AO R M'],
+  score: ['S K AO', 'S K OW R'],
+  stop: ['S T AO P'],
+  tag: ['T AA G', 'T AH G'],
+  take: ['T EH K'],
+  thirteen: ['TH AH T IY N'],
+  thirty: ['TH AH T IY', 'TH ER T IY'],
+  twenty: ['T W EH N T IY'],
+  zero: ['Z IY AH R OW'],
+};
