@@ -1,5 +1,6 @@
 import type { Command, Phrase } from './command.ts';
 import type { MayBeHeard } from './may-be-heard.ts';
+import { READ_BACK } from './read-back.ts';
 import { WAKE_WORDS } from './wake.ts';
 
 /** What kind of phrase an example is of. */
@@ -45,7 +46,8 @@ const ORDER = [...new Set(Object.values(GROUPS))];
  * only the words before it, as "tag …".
  */
 export function examplesOf(may: MayBeHeard): Example[] {
-  const given: Example[] = may.given === null ? [] : [{ group: 'given', say: 'given …' }];
+  const given: Example[] =
+    may.given === null ? [] : [{ group: 'given', say: `${READ_BACK.first} … ${READ_BACK.last}` }];
   const said = new Map(may.phrases.map((phrase) => [exampleOf(phrase), GROUPS[phrase.command.kind]]));
   const examples = [...given, ...[...said].map(([say, group]) => ({ group, say }))];
   return examples.sort((a, b) => ORDER.indexOf(a.group) - ORDER.indexOf(b.group));

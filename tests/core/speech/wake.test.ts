@@ -24,7 +24,7 @@ test('asleep it hears its wake phrase, alone or before what may be said now, and
 
 test('asleep no dose is read back, not even after the wake phrase', () => {
   expect(asleep(mayBeHeard(sceneAt('offered'))).given).toBeNull();
-  expect(heardAsleep('offered', `${wake} given three point three`)).toBeNull();
+  expect(heardAsleep('offered', `${wake} given three point three mils`)).toBeNull();
 });
 
 test('examples are few: what differs in a number or name alone is one of them, in the order of what matters', () => {
@@ -35,7 +35,7 @@ test('examples are few: what differs in a number or name alone is one of them, i
   ]);
   expect(waiting.filter(({ group }) => group === 'score').map(({ say }) => say)).toContain('eyelid score …');
   const offered = examplesOf(mayBeHeard(sceneAt('offered')));
-  expect(offered[0]).toEqual({ group: 'given', say: 'given …' });
+  expect(offered[0]).toEqual({ group: 'given', say: 'given … mils' });
   expect(examplesOf(asleep(mayBeHeard(sceneAt('offered')))).map(({ say }) => say)).toEqual([
     wake,
     `${wake} …`,
