@@ -21,7 +21,7 @@ import { withDevice } from './config/with-device.ts';
 import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
-import { offView } from './ear/ear-view.ts';
+import { createHearing, type Hearing, type OpenEar, type OpenRecorder } from './ear/hearing.ts';
 import { createRecordings } from './ear/recordings.ts';
 import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
@@ -51,6 +51,8 @@ export interface House {
   readonly standing: Standing;
   /** What is said aloud. */
   readonly speaker: Speaker;
+  /** What the kiosk hears. */
+  readonly hearing: Pick<Hearing, 'told' | 'sound' | 'gone'>;
   /** The pages that may say it. */
   readonly pages: Pick<PageOutlet, 'told' | 'gone'>;
   state(): KioskState;
@@ -72,6 +74,15 @@ export interface HouseOptions {
   readonly timers: Timers;
   /** The engine that speaks; `null` where none is installed. */
   readonly mouth: Mouth | null;
+  /** The engine that hears; `null` where none is installed. */
+  readonly openEar: OpenEar | null;
+  /** Listens on the board's own microphone. */
+  readonly recordOnBoard: (
+    alsaDevice: string,
+    tells: Parameters<OpenRecorder>[0],
+  ) => ReturnType<OpenRecorder>;
+  /** The ALSA name of that microphone where the environment sets it. */
+  readonly microphone: string | null;
   /** Plays a sound on the board's own loudspeaker. */
   readonly playOnBoard: (wav: Wav, alsaDevice: string) => Playing;
   readonly clock: Clock;
@@ -168,7 +179,24 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     changed: () => barn.changed(),
     log,
   });
-  const barn = createBarn(context, log, { changed: lookSoon(speaker), answered: speaker.answered });
+  const barn = createBarn(context, log, {
+    changed: soon(() => {
+      speaker.look();
+      hearing.look();
+    }),
+    answered: speaker.answered,
+  });
+  const microphone = options.microphone ?? config.hearing.alsaDevice ?? null;
+  const hearing = createHearing({
+    barn,
+    speaker,
+    timers,
+    // A kiosk that cannot do its work is not spoken to.
+    openEar: problem === null ? options.openEar : null,
+    openRecorder: microphone === null ? null : (tells) => options.recordOnBoard(microphone, tells),
+    recordings,
+    log,
+  });
   devices = createDevices({
     config: config.devices,
     openPort: simulated?.openPort ?? options.openPort,
@@ -183,18 +211,20 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     problem,
     devices: () => devices?.views() ?? [],
     voice: speaker.view,
-    ear: () => offView(context.memory.settings.ear, recordings.bytes()),
+    ear: () => hearing.view(),
   };
   return {
     barn,
     standing,
     speaker,
+    hearing,
     pages,
     state: () => stateView(barn.context, standing),
     log,
     async stop() {
       clearInterval(ticking);
       speaker.stop();
+      await hearing.stop();
       await deviceSetup.stop();
       await devices?.stop();
       await simulated?.stop();
@@ -204,14 +234,14 @@ export async function openHouse(options: HouseOptions): Promise<House> {
 }
 
 /** Looks once after a burst of changes: what an intent or a reading does in several steps is one change to the ear. */
-function lookSoon(speaker: Speaker): () => void {
+function soon(look: () => void): () => void {
   let waiting = false;
   return () => {
     if (waiting) return;
     waiting = true;
     setImmediate(() => {
       waiting = false;
-      speaker.look();
+      look();
     });
   };
 }

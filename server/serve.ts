@@ -3,17 +3,23 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Dictionary } from '../core/speech/pronounce.ts';
+import { startRecorder } from '../hardware/ear/alsa-recorder.ts';
+import { openDictionary } from '../hardware/ear/dictionary.ts';
+import { createEar } from '../hardware/ear/ear.ts';
+import { findEngine } from '../hardware/ear/engine.ts';
 import { playOnAlsa } from '../hardware/mouth/alsa-player.ts';
 import { EspeakMouth } from '../hardware/mouth/espeak-mouth.ts';
 import { programRuns } from '../hardware/mouth/find-engine.ts';
 import { listPorts } from '../hardware/serial/ports.ts';
 import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
 import { listSerialPorts } from '../hardware/serial/serialport-list.ts';
-import { systemTimers } from '../hardware/serial/timers.ts';
+import { systemTimers, type Timers } from '../hardware/serial/timers.ts';
 import { buildApp } from './app.ts';
 import { systemClock } from './barn/clock.ts';
 import type { Environment } from './config/environment.ts';
 import { loadSetup, type Setup } from './config/load.ts';
+import type { OpenEar } from './ear/hearing.ts';
 import { openHouse } from './house.ts';
 
 /** The engine that speaks. */
@@ -38,6 +44,7 @@ export async function serve(
   onRestart: () => void,
 ): Promise<Served> {
   const setup = loadSetup(environment, demoAsked);
+  const timers = systemTimers();
   const simulatorFolder = await mkdtemp(join(tmpdir(), 'byreside-'));
   const house = await openHouse({
     setup,
@@ -46,8 +53,11 @@ export async function serve(
     openPort: openSerialPort,
     listPorts: () => listPorts({ list: listSerialPorts }),
     devicesByEnvironment: Object.keys(environment.devices).length > 0,
-    timers: systemTimers(),
+    timers,
     mouth: (await programRuns(ENGINE)) ? new EspeakMouth({ program: ENGINE }) : null,
+    openEar: findEar(timers),
+    recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
+    microphone: environment.microphone,
     playOnBoard: playOnAlsa,
     // The clock is not believed before the day this file was built.
     clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),
@@ -68,4 +78,15 @@ export async function serve(
     await stop();
     throw error;
   }
+}
+
+/** The speech engine of this machine, with its dictionary read when it is first opened; `null` where it is missing. */
+function findEar(timers: Timers): OpenEar | null {
+  const engine = findEngine();
+  if (engine === null) return null;
+  let dictionary: Dictionary | null = null;
+  return (tells) => {
+    dictionary ??= openDictionary();
+    return createEar({ ...engine, dictionary, timers, random: Math.random, ...tells });
+  };
 }

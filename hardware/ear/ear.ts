@@ -48,6 +48,8 @@ export interface Ear {
   attend(attending: boolean): void;
   /** Samples as they come from a microphone, in pieces of any length. Throws a `RangeError` for a format out of bounds. */
   feed(samples: Int16Array, format: PcmFormat): void;
+  /** The sound breaks off here: what was being heard is dropped, since its other half may never come. */
+  cut(): void;
   /** Resolves when all sound fed so far is worked through: for those who feed faster than a microphone does. */
   settled(): Promise<void>;
   /** Deafens it while the kiosk's own voice is in the room, and for a moment after. */
@@ -190,16 +192,19 @@ export function createEar(options: EarOptions): Ear {
     options.onHeard(heard, could.sound === null ? null : joined(could.sound));
   }
 
+  function dropUtterance(): void {
+    if (now === null) return;
+    awaiting.push(null);
+    listener?.end();
+    now = null;
+  }
+
   /** Cut off by the kiosk's own voice: what was heard may be its, not the keeper's. */
   function abandon(): void {
     const pending = awaiting.some((could) => could !== null);
     if (now === null && !pending) return;
     awaiting = awaiting.map(() => null);
-    if (now !== null) {
-      awaiting.push(null);
-      listener?.end();
-    }
-    now = null;
+    dropUtterance();
     options.onHeard({ kind: 'rejected', why: 'kiosk-speaking', words: [], fit: null }, null);
   }
 
@@ -250,6 +255,11 @@ export function createEar(options: EarOptions): Ear {
       const sound = resampler.turn.push(samples);
       if (listener === null || !listener.ready || deaf) return;
       for (const event of gate.push(sound, attending)) take(event);
+    },
+    cut() {
+      gate.shut();
+      dropUtterance();
+      idle();
     },
     settled: () => listener?.settled() ?? Promise.resolve(),
     kioskSpeaking(on) {

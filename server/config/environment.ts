@@ -5,6 +5,8 @@ export interface Environment {
   readonly port: number;
   readonly host: string;
   readonly dataFolder: string;
+  /** The ALSA name of the board's own microphone; `null` leaves it to the file. */
+  readonly microphone: string | null;
   /** Device overrides as written: `path[,profile[,baud]]`; empty ones are left out. */
   readonly devices: Readonly<Partial<Record<'platform' | 'bench' | 'wand', string>>>;
 }
@@ -25,6 +27,7 @@ export function readEnvironment(env: NodeJS.ProcessEnv, workingFolder: string): 
     port,
     host: env['BYRESIDE_HOST'] || '127.0.0.1',
     dataFolder: isAbsolute(folder) ? folder : resolve(workingFolder, folder),
+    microphone: env['BYRESIDE_MICROPHONE'] || null,
     devices,
   };
 }

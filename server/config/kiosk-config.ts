@@ -81,6 +81,14 @@ export const SpeechConfig = z.strictObject({
 /** Where the kiosk speaks. */
 export type SpeechConfig = z.infer<typeof SpeechConfig>;
 
+/** Where the kiosk hears, besides the page of its own screen. */
+export const HearingConfig = z.strictObject({
+  /** The ALSA name of the board's own microphone, such as "plughw:1,0"; left out, it has none. */
+  alsaDevice: z.string().min(1).max(80).exactOptional(),
+});
+/** Where the kiosk hears. */
+export type HearingConfig = z.infer<typeof HearingConfig>;
+
 /** The file `kiosk.json` in the data folder. */
 export const KioskConfig = z.strictObject({
   panel: z
@@ -109,6 +117,7 @@ export const KioskConfig = z.strictObject({
     .max(500)
     .exactOptional(),
   speech: SpeechConfig.prefault({}),
+  hearing: HearingConfig.prefault({}),
 });
 /** The file `kiosk.json` in the data folder. */
 export type KioskConfig = z.infer<typeof KioskConfig>;

@@ -14,7 +14,8 @@ export function ensureBuilt() {
   const print = fingerprint({ files: ['package-lock.json', 'tsconfig.json'], folders: ROOMS });
   if (isFresh(STAMP, print)) return;
   console.log('Building …');
-  rmSync(join(ROOT, 'dist'), { recursive: true, force: true });
+  // The compiled ear stands there too, and is no part of this.
+  for (const room of ROOMS) rmSync(join(ROOT, 'dist', room), { recursive: true, force: true });
   run('node_modules/.bin/tsc', ['-p', '.']);
   run('node_modules/.bin/vite', ['build', '--config', 'kiosk/vite.config.ts', '--logLevel', 'warn']);
   writeStamp(STAMP, print);

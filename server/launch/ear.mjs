@@ -1,7 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { ensurePackages, NEEDS } from './packages.mjs';
 import { fingerprint, isFresh, ROOT, writeStamp } from './stamp.mjs';
 
 const SOURCE = 'hardware/ear/listener.c';
@@ -11,12 +10,11 @@ const STAMP = 'dist/ear/.built';
 export const LISTENER = join(ROOT, 'dist/ear/listener');
 
 /**
- * Installs the speech engine and compiles the program around it when its source has changed since the last time.
+ * Compiles the program around the speech engine when its source has changed since the last time.
  *
  * Answers whether the kiosk can hear; says why where it cannot, and leaves the rest of the kiosk as it is.
  */
 export function ensureEar() {
-  ensurePackages(NEEDS.ear);
   const print = fingerprint({ files: [SOURCE] });
   if (isFresh(STAMP, print)) return true;
   const where = spawnSync('pkg-config', ['--cflags', '--libs', 'pocketsphinx', 'sphinxbase'], {

@@ -1,10 +1,12 @@
 import { ensureBuilt } from './build.mjs';
+import { ensureEar } from './ear.mjs';
 import { ensurePackages, NEEDS } from './packages.mjs';
 
 // `npm start` and `npm run demo`: installs what is missing, builds what is stale, then runs the server in this process.
 try {
   ensureBuilt();
-  ensurePackages(NEEDS.demo);
+  ensurePackages([...NEEDS.demo, ...NEEDS.ear]);
+  ensureEar();
 } catch (error) {
   console.error(`Byreside could not be built: ${error instanceof Error ? error.message : error}`);
   process.exit(1);

@@ -2,6 +2,7 @@ import websocket from '@fastify/websocket';
 import type { FastifyInstance } from 'fastify';
 import type { RawData, WebSocket } from 'ws';
 import { ClientMessage, PROTOCOL, type ServerMessage } from '../../shared/message.ts';
+import type { EarPage } from '../ear/page-microphones.ts';
 import type { House } from '../house.ts';
 import type { Loudspeaker } from '../speech/loudspeakers.ts';
 import { answerTo } from './http.ts';
@@ -16,7 +17,7 @@ const MAX_PAYLOAD = 64 * 1024;
 /** Where a page on this very machine comes from. */
 const LOOPBACK = /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/;
 
-/** The socket at `/ws`: a greeting, the state, patches; and the intents of the page. */
+/** The socket at `/ws`: a greeting, the state, patches; the intents of the page, and the sound of its microphone. */
 export async function addSocket(app: FastifyInstance, house: House): Promise<void> {
   await app.register(websocket, {
     options: { maxPayload: MAX_PAYLOAD, perMessageDeflate: false },
@@ -40,19 +41,20 @@ function serve(socket: WebSocket, ip: string, house: House, publisher: Publisher
       return socket.bufferedAmount;
     },
   };
-  const loudspeaker: Loudspeaker = { own: LOOPBACK.test(ip), send: say };
+  const page: Loudspeaker & EarPage = { own: LOOPBACK.test(ip), send: say };
   let heardAt = performance.now();
   const watch = setInterval(() => {
     if (performance.now() - heardAt > SILENT_MS) socket.terminate();
   }, SILENT_MS / 3);
 
-  socket.on('message', (raw: RawData) => {
+  socket.on('message', (raw: RawData, isBinary: boolean) => {
     heardAt = performance.now();
+    if (isBinary) return house.hearing.sound(page, bytesOf(raw));
     const message = parse(raw);
     if (message === null) socket.close(1008, 'not a message this server knows');
     else if (message.type === 'ping') say({ type: 'pong' });
-    else if (message.type === 'microphone' || message.type === 'talk') return;
-    else if (message.type !== 'intent') house.pages.told(loudspeaker, message);
+    else if (message.type === 'microphone' || message.type === 'talk') house.hearing.told(page, message);
+    else if (message.type !== 'intent') house.pages.told(page, message);
     else {
       say({ type: 'answer', answer: answerTo(house, message.intent) });
       publisher.flush(performance.now());
@@ -61,10 +63,16 @@ function serve(socket: WebSocket, ip: string, house: House, publisher: Publisher
   socket.on('close', () => {
     clearInterval(watch);
     publisher.remove(subscriber);
-    house.pages.gone(loudspeaker);
+    house.pages.gone(page);
+    house.hearing.gone(page);
   });
   say({ type: 'hello', protocol: PROTOCOL, bootId: house.standing.bootId });
   publisher.add(subscriber);
+}
+
+function bytesOf(raw: RawData): Uint8Array {
+  if (Array.isArray(raw)) return Buffer.concat(raw);
+  return raw instanceof ArrayBuffer ? new Uint8Array(raw) : raw;
 }
 
 function parse(raw: RawData): ClientMessage | null {

@@ -5,7 +5,7 @@ import type { Queued, QueueEvent, SayQueue } from '../../core/speech/say-queue.t
 import { reduceQueue, SILENT } from '../../core/speech/say-queue.ts';
 import { REFUSED_ALOUD, type RefusedAloud, type Saying } from '../../core/speech/saying.ts';
 import type { SayKey } from '../../core/speech/utterance.ts';
-import { utter } from '../../core/speech/utterance.ts';
+import { type Priority, type Utterance, utter } from '../../core/speech/utterance.ts';
 import type { Mouth } from '../../hardware/mouth/mouth.ts';
 import { voiceFor } from '../../hardware/mouth/voices.ts';
 import type { Wav } from '../../hardware/mouth/wav.ts';
@@ -23,6 +23,10 @@ const TAIL_MS = 250;
 const GRACE_MS = 1500;
 /** How long a browser takes for a letter and a pause, where nothing but the text is known; on the long side. */
 const LETTER_MS = 110;
+/** How long the sound of a line may take to be made: until it is there, it may begin at any moment. */
+const RENDERS_WITHIN_MS = 3000;
+
+const WORTH_SAYING_AGAIN: readonly Priority[] = ['important', 'urgent'];
 
 /** What the kiosk says, from the change that asks for it to the sound. */
 export interface Speaker {
@@ -32,6 +36,10 @@ export interface Speaker {
   answered(intent: Intent, answer: Answer): void;
   /** Says something that does not follow from the state of the work. */
   say(saying: Saying): void;
+  /** Says the last important thing again, unless it no longer holds; whether there was one. */
+  sayAgain(): boolean;
+  /** Whether what it says would be heard. */
+  audible(): boolean;
   /** Says a dose, or sounds an earcon, to be judged. */
   tryVoice(earcon: Earcon | null): void;
   /** How the voice stands, as the wire carries it. */
@@ -65,6 +73,7 @@ export function createSpeaker({ barn, timers, mouth, outlet, changed, log }: Spe
   let wavs: readonly { readonly id: number; readonly wav: Wav }[] = [];
   let until: number | null = null;
   let ending: TimerHandle | null = null;
+  let important: Utterance | null = null;
 
   const now = () => barn.clock.now().uptimeMs;
   const settings = () => barn.memory.settings.voice;
@@ -83,7 +92,10 @@ export function createSpeaker({ barn, timers, mouth, outlet, changed, log }: Spe
     ending = null;
     if (before !== null && event.type !== 'ended') outlet.hush();
     if (queue.speaking === null) until = Math.min(until ?? 0, now() + TAIL_MS);
-    else void begin(queue.speaking);
+    else {
+      until = Math.max(until ?? 0, now() + RENDERS_WITHIN_MS);
+      void begin(queue.speaking);
+    }
     changed();
   }
 
@@ -115,6 +127,8 @@ export function createSpeaker({ barn, timers, mouth, outlet, changed, log }: Spe
   function sayAll(sayings: readonly Saying[], hush: readonly SayKey[] = []): void {
     if (sayings.length + hush.length === 0) return;
     const utterances = audible() ? sayings.map((saying) => utter(saying, settings().language)) : [];
+    if (important !== null && hush.includes(important.key)) important = null;
+    important = utterances.findLast(({ priority }) => WORTH_SAYING_AGAIN.includes(priority)) ?? important;
     take({ type: 'say', utterances, hush });
   }
 
@@ -139,6 +153,12 @@ export function createSpeaker({ barn, timers, mouth, outlet, changed, log }: Spe
       else if (!answer.ok && isSaidAloud(answer.code)) sayAll([{ what: 'refused', why: answer.code }]);
     },
     say: (saying) => sayAll([saying]),
+    sayAgain() {
+      if (important === null || !audible()) return false;
+      take({ type: 'say', utterances: [important], hush: [] });
+      return true;
+    },
+    audible,
     tryVoice(earcon) {
       if (earcon === null) sayAll([{ what: 'try-out' }]);
       else sound(earcon);
@@ -153,6 +173,7 @@ export function createSpeaker({ barn, timers, mouth, outlet, changed, log }: Spe
   };
 }
 
-function isSaidAloud(code: string): code is RefusedAloud {
+/** Whether the refusal of an intent is said aloud, whoever asked. */
+export function isSaidAloud(code: string): code is RefusedAloud {
   return REFUSED_ALOUD.some((aloud) => aloud === code);
 }

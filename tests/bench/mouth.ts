@@ -68,6 +68,7 @@ async function heldToSound() {
       barn: test.barn,
       standing,
       speaker,
+      hearing: { told: () => {}, sound: () => {}, gone: () => {} },
       pages: { told: () => {}, gone: () => {} },
       state: () => stateView(barn, standing),
       log: () => {},

@@ -6,7 +6,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm run bench [-- table …]`: measures, and prints one table a subject, ratios first.
 ensureInstalled();
-ensurePackages(NEEDS.voices);
+ensurePackages([...NEEDS.voices, ...NEEDS.ear]);
 ensureEar();
 const { runnerImport } = await import('vite');
 const { module } = await runnerImport(join(ROOT, 'tests/bench/main.ts'), {

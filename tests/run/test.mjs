@@ -5,7 +5,7 @@ import { ensurePackages, NEEDS } from '../../server/launch/packages.mjs';
 import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm test`: installs what is missing, builds what is stale, runs every test, ends with "N passed, N failed".
-ensurePackages([...NEEDS.test, ...NEEDS.voices]);
+ensurePackages([...NEEDS.test, ...NEEDS.voices, ...NEEDS.ear]);
 ensureBuilt();
 ensureEar();
 const result = spawnSync(

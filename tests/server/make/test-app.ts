@@ -17,6 +17,7 @@ export async function testApp(
     barn: test.barn,
     standing,
     speaker,
+    hearing: { told: () => {}, sound: () => {}, gone: () => {} },
     pages: { told: () => {}, gone: () => {} },
     state: () => stateView(test.barn.context, standing),
     log: () => {},

@@ -1,0 +1,33 @@
+import type { Scene } from '../../core/speech/may-be-heard.ts';
+import { VOICE_MAY_GIVE } from '../../core/speech/voice-may-give.ts';
+import type { BarnContext } from '../barn/barn-context.ts';
+
+/** What decides what may be heard now. `aloud` is whether the kiosk can be heard, `asked` the treatment asked about. */
+export function hearingScene(
+  { memory, clock }: BarnContext,
+  { aloud, asked, mayGive = VOICE_MAY_GIVE }: Pick<Scene, 'aloud' | 'asked'> & { readonly mayGive?: boolean },
+): Scene {
+  return {
+    phase: memory.round.phase,
+    animals: memory.animals,
+    jugs: memory.jugs,
+    now: clock.now(),
+    clockTrusted: clock.isTrusted(),
+    mayGive,
+    aloud,
+    asked,
+  };
+}
+
+/**
+ * What of a scene decides the phrases, and nothing that changes with each weight: while it stays the same, so do they.
+ */
+export function phrasesHangOn({ phase, animals, jugs, now, aloud, asked }: Scene): readonly unknown[] {
+  const undo = phase.step === 'logged' && now.uptimeMs < phase.undoUntil;
+  const who = 'visit' in phase ? (phase.visit?.who?.animalId ?? null) : null;
+  const between = phase.step === 'which-animal' ? phase.between.join() : null;
+  const syringe = phase.step === 'offered' ? phase.offer.dose.plan.syringe.id : null;
+  const jugsInUse =
+    phase.step === 'no-jug' ? jugs.filter(({ useByMs }) => useByMs > now.wallMs).length : null;
+  return [phase.step, who, between, syringe, jugsInUse, undo, asked, aloud, animals, jugs];
+}
