@@ -24,6 +24,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
   const draws = treatment.draws > 1 ? `, ${treatment.marksMl.map(mark).join(words.platform.and)}` : '';
   const left = treatment.leftMl === null ? '' : dayBook.left(mark(treatment.leftMl));
   const late = treatment.late ? `, ${dayBook.late}` : '';
+  const readBack = treatment.readBack ? `, ${dayBook.readBack}` : '';
   return [
     { label: dayBook.animal, value: `${treatment.animalName}, ${words.species[treatment.species]}` },
     {
@@ -61,7 +62,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
       label: dayBook.delivered,
       value: words.platform.interval(show.number(value, 1), show.number(low, 1), show.number(high, 1)),
     },
-    { label: dayBook.given, value: `${show.day(treatment.givenAt)} ${show.time(treatment.givenAt)}${late}` },
+    { label: dayBook.given, value: `${show.day(treatment.givenAt)} ${show.time(treatment.givenAt)}${late}${readBack}` },
     { label: dayBook.outcome, value: `${words.platform.outcome[treatment.outcome]}${left}` },
     { label: dayBook.by, value: treatment.by },
     { label: dayBook.onWord, value: dayBook.direction[treatment.direction] },

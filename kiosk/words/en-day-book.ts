@@ -87,6 +87,7 @@ export const enDayBook = {
   onWord: 'On word of',
   direction: { label: 'the label', veterinarian: 'our veterinarian' },
   late: 'logged afterwards',
+  readBack: 'by voice',
   meat: 'Meat clear',
   milk: 'Milk clear',
   accepted: (title: string) => `Accepted: ${title}`,

@@ -68,6 +68,7 @@ export const esDayBook: typeof enDayBook = {
   onWord: 'Según',
   direction: { label: 'la etiqueta', veterinarian: 'nuestro veterinario' },
   late: 'anotado después',
+  readBack: 'por voz',
   meat: 'Carne desde',
   milk: 'Leche desde',
   accepted: (title) => `Aceptado: ${title}`,
