@@ -44,10 +44,10 @@ export const NEXT: Phrase = phrase('next animal', { kind: 'next' });
 export const UNDO: Phrase = phrase('undo last dose', { kind: 'undo' });
 
 /** Heard once the question what happened was asked aloud. */
-export const NOT_GIVEN: Phrase = phrase('nothing was given', { kind: 'not-given' });
+export const NOT_GIVEN: Phrase = phrase('dose not given', { kind: 'not-given' });
 
 /** Heard while the jug in hand is to be proved. */
-export const ON_BENCH: Phrase = phrase('jug is on the bench', { kind: 'jug-on-bench' });
+export const ON_BENCH: Phrase = phrase('check jug weight', { kind: 'jug-on-bench' });
 
 /** Heard when the animal is known. An eyelid is scored in sheep and goats, a coat in goats. */
 export const SCORES: readonly Phrase[] = [

@@ -1,7 +1,8 @@
-import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
+import { ALWAYS, NEXT, NOT_GIVEN, ON_BENCH, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
 import type { Grammar } from './jsgf.ts';
 import type { Dictionary } from './pronounce.ts';
 import { DIGIT_WORDS, READ_BACK, TEEN_WORDS, TENS_WORDS } from './read-back.ts';
+import { WAKE_WORDS } from './wake.ts';
 
 /**
  * Words of everyday talk, none of them a word of any command: what a sound is held against before it may be a
@@ -43,7 +44,8 @@ tie tiny true tried wonder wander knighted needle naked notice skin skid school 
 /** A grammar of everyday words in any order, without those that phrases are made of; words no dictionary holds are left out. */
 export function rivalGrammar(dictionary: Dictionary): Grammar {
   const taken = new Set([
-    ...[...ALWAYS, ...SKIPS, ...SCORES, NEXT, UNDO].flatMap(({ words }) => words),
+    ...[...ALWAYS, ...SKIPS, ...SCORES, NEXT, UNDO, NOT_GIVEN, ON_BENCH].flatMap(({ words }) => words),
+    ...WAKE_WORDS,
     ...[
       ...DIGIT_WORDS,
       ...TEEN_WORDS,

@@ -31,19 +31,32 @@ export function mixAt(
   seed: number,
 ): { samples: Int16Array; speechEnds: number } {
   const random = seededRandom(seed);
-  const trimmed = trim(speech);
-  const length = around.before + trimmed.length + around.after;
+  const words = speechAtLevel(speech);
+  const length = around.before + words.length + around.after;
   let voice = new Float64Array(length);
-  const gain = SPEECH_LEVEL / activeLevel(trimmed);
-  for (let i = 0; i < trimmed.length; i += 1) voice[around.before + i] = gain * (trimmed[i] ?? 0);
+  voice.set(words, around.before);
   if (condition.room) voice = echoed(voice, random);
-  const noise = makeNoise(condition.noise, length, random);
-  const level = SPEECH_LEVEL / 10 ** (condition.snrDb / 20);
-  const scale = level / rms(noise);
-  const samples = Int16Array.from(voice, (x, i) =>
-    Math.max(-32_768, Math.min(32_767, Math.round(x + scale * (noise[i] ?? 0)))),
-  );
-  return { samples, speechEnds: around.before + trimmed.length };
+  const noise = noiseAtLevel(condition.noise, condition.snrDb, length, random);
+  return { samples: pcm(voice.map((x, i) => x + (noise[i] ?? 0))), speechEnds: around.before + words.length };
+}
+
+/** Speech as loud as it comes in, without the silence around it. */
+export function speechAtLevel(speech: Int16Array): Float64Array {
+  const trimmed = trim(speech);
+  const gain = SPEECH_LEVEL / activeLevel(trimmed);
+  return Float64Array.from(trimmed, (x) => gain * x);
+}
+
+/** So many samples of a noise so many dB below speech. */
+export function noiseAtLevel(noise: Noise, snrDb: number, length: number, random: Random): Float64Array {
+  const made = makeNoise(noise, length, random);
+  const scale = SPEECH_LEVEL / 10 ** (snrDb / 20) / rms(made);
+  return made.map((x) => scale * x);
+}
+
+/** Samples of 16 bits; what is louder is clipped. */
+export function pcm(samples: Float64Array): Int16Array {
+  return Int16Array.from(samples, (x) => Math.max(-32_768, Math.min(32_767, Math.round(x))));
 }
 
 /** Cuts the silence a synthesiser leaves before and after. */

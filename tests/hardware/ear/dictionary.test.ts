@@ -3,8 +3,17 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { OTHER_ACCENTS } from '../../../core/speech/accents.ts';
-import { ALWAYS, NEXT, SCORES, SKIPS, UNDO } from '../../../core/speech/fixed-phrases.ts';
+import {
+  ALWAYS,
+  NEXT,
+  NOT_GIVEN,
+  ON_BENCH,
+  SCORES,
+  SKIPS,
+  UNDO,
+} from '../../../core/speech/fixed-phrases.ts';
 import { DIGIT_WORDS, READ_BACK, TEEN_WORDS, TENS_WORDS } from '../../../core/speech/read-back.ts';
+import { WAKE_WORDS } from '../../../core/speech/wake.ts';
 import { openDictionary } from '../../../hardware/ear/dictionary.ts';
 import { earPresent } from './ear-rig.ts';
 
@@ -33,9 +42,12 @@ describe('the dictionary', () => {
 
   test.skipIf(!earPresent)('the model holds every word of every fixed phrase and number', () => {
     const look = openDictionary();
-    const phrases = [...ALWAYS, ...SKIPS, ...SCORES, NEXT, UNDO].flatMap(({ words }) => words);
+    const phrases = [...ALWAYS, ...SKIPS, ...SCORES, NEXT, UNDO, NOT_GIVEN, ON_BENCH].flatMap(
+      ({ words }) => words,
+    );
     const words = [
       ...phrases,
+      ...WAKE_WORDS,
       ...Object.values(READ_BACK),
       ...Object.keys(OTHER_ACCENTS),
       'point',
