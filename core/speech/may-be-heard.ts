@@ -3,7 +3,7 @@ import { type Jug, mayBeInUse } from '../mixing/jug.ts';
 import type { Moment } from '../moment.ts';
 import { decimalsOf } from '../quantity/round.ts';
 import type { Phase } from '../round/state.ts';
-import { animalPhrases, type LeftOut } from './animal-phrases.ts';
+import { type AnimalPhrases, animalPhrases, type LeftOut } from './animal-phrases.ts';
 import type { Phrase } from './command.ts';
 import { ALWAYS, NEXT, NOT_GIVEN, ON_BENCH, SCORES, SKIPS, UNDO } from './fixed-phrases.ts';
 import { digitByDigit } from './read-back.ts';
@@ -54,11 +54,7 @@ export function mayBeHeard(scene: Scene): MayBeHeard {
       return none;
     case 'visit':
     case 'which-animal': {
-      const called = phase.step === 'visit' ? null : phase.between;
-      const animals = scene.animals.filter(
-        (animal) => isPresent(animal) && (called === null || called.includes(animal.id)),
-      );
-      const { phrases, leftOut } = animalPhrases(scene.aloud ? animals : []);
+      const { phrases, leftOut } = callsOf(scene, phase.step === 'visit' ? null : phase.between);
       const scores = scoresFor(scene, phase.visit.who?.animalId);
       return { phrases: [...ALWAYS, ...phrases, ...SKIPS, ...scores], given: null, leftOut };
     }
@@ -79,9 +75,17 @@ export function mayBeHeard(scene: Scene): MayBeHeard {
       const undo =
         scene.now.uptimeMs < phase.undoUntil ? [UNDO, ...(scene.asked === id ? [NOT_GIVEN] : [])] : [];
       const scores = scoresFor(scene, phase.treatment.offer.animal.id);
-      return { ...none, phrases: [...ALWAYS, NEXT, ...undo, ...scores] };
+      // The next animal may be called at once.
+      const { phrases, leftOut } = callsOf(scene, null);
+      return { phrases: [...ALWAYS, NEXT, ...undo, ...scores, ...phrases], given: null, leftOut };
     }
   }
+}
+
+/** How the animals on the farm are called, or those of them that are in question. */
+function callsOf({ animals, aloud }: Scene, between: readonly string[] | null): AnimalPhrases {
+  const called = animals.filter((animal) => between === null || between.includes(animal.id));
+  return animalPhrases(aloud ? called.filter(isPresent) : []);
 }
 
 function jugPhrases({ jugs, now, clockTrusted }: Scene): Phrase[] {

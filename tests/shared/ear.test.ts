@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { offView } from '../../server/ear/ear-view.ts';
 import { EarSettings, EarView, USUAL_EAR } from '../../shared/ear.ts';
 import { ClientMessage, ServerMessage } from '../../shared/message.ts';
+import { offView } from '../server/make/off-view.ts';
 
 const takes = (message: unknown) => ClientMessage.safeParse(message).success;
 

@@ -20,7 +20,7 @@ const KINDS = {
   'cautions: ask': 'say-again score screen skip',
   offered: 'given say-again score screen skip',
   logging: 'say-again screen',
-  logged: 'next say-again score screen undo',
+  logged: 'animal next say-again score screen undo',
 } as const;
 
 describe('what may be heard', () => {

@@ -19,7 +19,7 @@ test('asleep it hears its wake phrase, alone or before what may be said now, and
     wish: { type: 'pick-animal', animalId: 'ella' },
   });
   expect(heardAsleep('visit: empty', 'tag four one seven')).toBeNull();
-  expect(heardAsleep('logged', `${wake} tag four one seven`)).toBeNull();
+  expect(heardAsleep('offered', `${wake} tag four one seven`)).toBeNull();
 });
 
 test('asleep no dose is read back, not even after the wake phrase', () => {

@@ -1,7 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../../core/dosing/syringe.ts';
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { VOICES } from '../../../hardware/mouth/voices.ts';
-import { offView } from '../../../server/ear/ear-view.ts';
 import { medicineViews } from '../../../server/view/medicine-view.ts';
 import { liquidViews, regimenViews } from '../../../server/view/regimen-view.ts';
 import type { AnimalView } from '../../../shared/animal.ts';
@@ -10,6 +9,7 @@ import { USUAL_EAR } from '../../../shared/ear.ts';
 import type { JugView } from '../../../shared/jug.ts';
 import type { PlanView } from '../../../shared/mixing.ts';
 import type { KioskState } from '../../../shared/state.ts';
+import { offView } from '../../server/make/off-view.ts';
 import { PLATFORM_CHECK, SYRINGE_CHECK } from './check-state.ts';
 
 /** The moment at which every picture is taken. */

@@ -99,6 +99,12 @@ test('the environment left alone means port 4180 on loopback and ./data', () => 
     port: 4180,
     host: '127.0.0.1',
     dataFolder: '/farm/data',
+    microphone: null,
     devices: {},
   });
+});
+
+test('the board has the microphone that the environment names', () => {
+  expect(readEnvironment({ BYRESIDE_MICROPHONE: 'plughw:1,0' }, '/farm').microphone).toBe('plughw:1,0');
+  expect(readEnvironment({ BYRESIDE_MICROPHONE: '' }, '/farm').microphone).toBeNull();
 });

@@ -1,9 +1,9 @@
 import { systemTimers } from '../../../hardware/serial/timers.ts';
 import type { BarnContext } from '../../../server/barn/barn-context.ts';
-import { offView } from '../../../server/ear/ear-view.ts';
 import type { Outlet } from '../../../server/speech/outlet.ts';
 import { createSpeaker, type Speaker } from '../../../server/speech/speaker.ts';
 import type { Standing } from '../../../server/view/state-view.ts';
+import { offView } from './off-view.ts';
 
 const NOWHERE: Outlet = {
   heard: () => 'no-page',

@@ -1,9 +1,19 @@
 import { buildApp } from '../../../server/app.ts';
+import type { EarPage } from '../../../server/ear/page-microphones.ts';
 import type { House } from '../../../server/house.ts';
 import { stateView } from '../../../server/view/state-view.ts';
+import type { MicrophoneMessage } from '../../../shared/ear.ts';
 import type { ProblemView } from '../../../shared/state.ts';
 import { quietSpeaker, quietStanding } from './quiet.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
+
+/** What the hearing of a test app was told by a page. */
+export interface Heard {
+  readonly page: EarPage;
+  readonly message?: MicrophoneMessage;
+  readonly frame?: Uint8Array;
+  readonly gone?: true;
+}
 
 /** A web server around a test barn, without a port; it has no pages unless the folder of them is given. */
 export async function testApp(
@@ -13,18 +23,23 @@ export async function testApp(
 ) {
   const speaker = quietSpeaker(test.barn.context);
   const standing = quietStanding(test.barn.context, { problem, voice: speaker.view });
+  const heard: Heard[] = [];
   const house: House = {
     barn: test.barn,
     standing,
     speaker,
-    hearing: { told: () => {}, sound: () => {}, gone: () => {} },
+    hearing: {
+      told: (page, message) => heard.push({ page, message }),
+      sound: (page, frame) => heard.push({ page, frame }),
+      gone: (page) => heard.push({ page, gone: true }),
+    },
     pages: { told: () => {}, gone: () => {} },
     state: () => stateView(test.barn.context, standing),
     log: () => {},
     stop: async () => {},
   };
   const app = await buildApp(house, '127.0.0.1', kioskFolder);
-  return { app, test, house };
+  return { app, test, house, heard };
 }
 
 /** Posts an intent (or what pretends to be one) the way a page of this server would. */

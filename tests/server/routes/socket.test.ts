@@ -10,7 +10,7 @@ afterEach(async () => {
 });
 
 async function connect(options: { origin?: string } = {}) {
-  const { app, test: barn } = await testApp();
+  const { app, test: barn, heard } = await testApp();
   await app.listen({ port: 0, host: '127.0.0.1' });
   closers.push(() => app.close());
   const { port } = app.server.address() as AddressInfo;
@@ -18,7 +18,7 @@ async function connect(options: { origin?: string } = {}) {
   const received: ServerMessage[] = [];
   socket.on('message', (raw) => received.push(ServerMessage.parse(JSON.parse(String(raw)))));
   const closed = new Promise<number>((resolve) => socket.on('close', resolve));
-  return { app, barn, socket, received, closed };
+  return { app, barn, socket, received, closed, heard };
 }
 
 async function until(condition: () => boolean): Promise<void> {
@@ -79,4 +79,27 @@ test('when the server stops it says that it is going away', async () => {
   await until(() => received.length >= 2);
   await app.close();
   expect(await closed).toBe(1001);
+});
+
+test('the sound of a page reaches the ear as the bytes it is, between what the page tells of its microphone', async () => {
+  const { received, socket, closed, heard } = await connect();
+  await until(() => received.length >= 2);
+  const opened = { type: 'microphone', rate: 16_000, channels: 1 } as const;
+  socket.send(JSON.stringify(opened));
+  socket.send(JSON.stringify({ type: 'talk', on: true }));
+  socket.send(Buffer.from([1, 2, 3, 255]));
+  // Bytes that would be an intent are sound all the same.
+  socket.send(Buffer.from('{"type":"ping"}'));
+  await until(() => heard.length >= 4);
+  const [first, second, third, fourth] = heard;
+  expect(first).toMatchObject({ page: { own: true }, message: opened });
+  expect(second?.message).toEqual({ type: 'talk', on: true });
+  expect([...(third?.frame ?? [])]).toEqual([1, 2, 3, 255]);
+  expect(fourth?.frame).toHaveLength(15);
+  expect(received.some(({ type }) => type === 'pong')).toBe(false);
+  first?.page.send({ type: 'spoken-wish', wish: { type: 'screen', screen: 'home' } });
+  await until(() => received.some(({ type }) => type === 'spoken-wish'));
+  socket.close();
+  await closed;
+  await until(() => heard.some(({ gone }) => gone === true));
 });

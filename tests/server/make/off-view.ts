@@ -1,4 +1,4 @@
-import type { EarSettings, EarView } from '../../shared/ear.ts';
+import type { EarSettings, EarView } from '../../../shared/ear.ts';
 
 /** The ear of a kiosk whose machine has no engine to hear with. */
 export function offView(settings: EarSettings, recordedBytes: number): EarView {
