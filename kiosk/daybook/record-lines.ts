@@ -62,7 +62,10 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
       label: dayBook.delivered,
       value: words.platform.interval(show.number(value, 1), show.number(low, 1), show.number(high, 1)),
     },
-    { label: dayBook.given, value: `${show.day(treatment.givenAt)} ${show.time(treatment.givenAt)}${late}${readBack}` },
+    {
+      label: dayBook.given,
+      value: `${show.day(treatment.givenAt)} ${show.time(treatment.givenAt)}${late}${readBack}`,
+    },
     { label: dayBook.outcome, value: `${words.platform.outcome[treatment.outcome]}${left}` },
     { label: dayBook.by, value: treatment.by },
     { label: dayBook.onWord, value: dayBook.direction[treatment.direction] },
