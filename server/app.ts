@@ -5,7 +5,7 @@ import { addExportRoutes } from './routes/exports.ts';
 import { addGuard } from './routes/guard.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
-import { addPages } from './routes/pages.ts';
+import { addPages, pageScript } from './routes/pages.ts';
 import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
 import { addSeasonRoutes } from './routes/season.ts';
@@ -30,7 +30,7 @@ export async function buildApp(
       status < 500 ? error.message : 'Something went wrong inside the kiosk; its log says what.';
     return reply.code(status).send({ ok: false, id: null, repeated: false, code: 'bad-input', message });
   });
-  await addSocket(app, house);
+  await addSocket(app, house, pages === null ? null : pageScript(pages));
   addHttpRoutes(app, house);
   addDayBookRoutes(app, house);
   addHerdRoutes(app, house);

@@ -1,11 +1,6 @@
 import { z } from 'zod';
 import { TreatmentView } from './dose.ts';
 
-/** What can be asked of the day book by kind: treatments, those corrected, visits skipped, offers that ended. */
-export const BOOK_KINDS = ['treatment', 'corrected', 'skipped', 'lapsed'] as const;
-/** One of {@link BOOK_KINDS}. */
-export type BookKind = (typeof BOOK_KINDS)[number];
-
 /** A visit that was skipped, or an offer that ended without a dose. */
 export const UntreatedView = z.strictObject({
   id: z.string(),

@@ -1,18 +1,5 @@
 import { z } from 'zod';
 
-/** The files that can be taken along. */
-export const EXPORT_NAMES = [
-  'register',
-  'weights',
-  'scores',
-  'treatment-events',
-  'weight-events',
-  'score-events',
-  'calendar',
-] as const;
-/** One of {@link EXPORT_NAMES}. */
-export type ExportName = (typeof EXPORT_NAMES)[number];
-
 /** The ways a file can be taken along. */
 export const ExportsView = z.strictObject({
   /** The folder of the configuration that files are written to, such as a memory stick; `null` where none is set. */

@@ -9,7 +9,13 @@ export const PROTOCOL = 1;
 
 /** What the server sends: a greeting, the whole state, whichever top-level parts of it changed, what to say, and what was asked of the page aloud. */
 export const ServerMessage = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('hello'), protocol: z.literal(PROTOCOL), bootId: z.string() }),
+  z.strictObject({
+    type: z.literal('hello'),
+    protocol: z.literal(PROTOCOL),
+    bootId: z.string(),
+    /** The script of the page that this server gives out, by its file name; `null` where it gives out none. */
+    page: z.string().nullable(),
+  }),
   z.strictObject({ type: z.literal('snapshot'), seq: z.int().nonnegative(), state: KioskState }),
   z.strictObject({ type: z.literal('patch'), seq: z.int().nonnegative(), changes: KioskState.partial() }),
   z.strictObject({ type: z.literal('answer'), answer: Answer }),

@@ -1,11 +1,7 @@
 import { z } from 'zod';
 import { EARCONS } from '../core/speech/earcon.ts';
 import { SPOKEN_LANGUAGES } from '../core/speech/language.ts';
-
-/** How fast the kiosk may speak, in words a minute, and the step between two choices. */
-export const VOICE_RATES = { least: 110, most: 230, step: 15 } as const;
-/** How loud, as a share of the loudest in hundredths, and the step between two choices. */
-export const VOICE_VOLUMES = { least: 20, most: 100, step: 10 } as const;
+import { VOICE_RATES, VOICE_VOLUMES } from './voice-limits.ts';
 
 const rate = z.int().min(VOICE_RATES.least).max(VOICE_RATES.most);
 const volume = z.int().min(VOICE_VOLUMES.least).max(VOICE_VOLUMES.most);

@@ -35,6 +35,11 @@ describe('what the page carries', () => {
     expect(page.has('core/quantity/show.ts')).toBe(true);
   });
 
+  test('leaves out the schemas of the wire: the server that gave the page out checks what it sends', () => {
+    const withSchemas = [...page].filter((file) => /from 'zod'/.test(readFileSync(join(root, file), 'utf8')));
+    expect(withSchemas).toEqual([]);
+  });
+
   test('leaves out the quantiles, which are 370 kB of library', () => {
     expect(page.has('core/statistics/quantiles.ts')).toBe(false);
     expect(reachedFrom(['core/reduction/judge.ts']).has('core/statistics/quantiles.ts')).toBe(true);

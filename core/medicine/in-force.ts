@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Approval, VetTime } from './approval.ts';
+import { CEILING_OF_TARGET } from './ceiling.ts';
 import { Figure, isKnown } from './figure.ts';
 import { REGIMEN_FIELDS, type Regimen } from './regimen.ts';
 import type { Withdrawal } from './withdrawal.ts';
@@ -8,9 +9,6 @@ import type { Withdrawal } from './withdrawal.ts';
 export const RegimenInForce = z.strictObject({ ...REGIMEN_FIELDS, target: Figure, ceiling: Figure });
 /** A regimen as a dose follows it on this farm. */
 export type RegimenInForce = z.infer<typeof RegimenInForce>;
-
-/** The project's own guard where no source gives a ceiling. */
-export const CEILING_OF_TARGET = 1.5;
 
 const THE_VET = 'The herd’s veterinarian, entered at Shed';
 

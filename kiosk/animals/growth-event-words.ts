@@ -24,7 +24,7 @@ export function eventWords(event: GrowthEvent, words: Words, show: Show): { what
     case 'dose': {
       const { active, volumeMl, syringeGraduationMl, outcome } = event.treatment;
       return {
-        what: `${day}: ${active}`,
+        what: `${day}: ${words.shipped(active)}`,
         more: `${show.dose(volumeMl, syringeGraduationMl)}, ${words.platform.outcome[outcome].toLowerCase()}`,
       };
     }

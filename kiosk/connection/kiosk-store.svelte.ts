@@ -29,9 +29,10 @@ export class KioskStore {
   #ticking: ReturnType<typeof setInterval> | undefined;
   #toast: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(open: () => SocketLike) {
+  constructor(open: () => SocketLike, page: string | null = null) {
     this.#link = new ServerLink({
       open,
+      page,
       onMessage: (message) => this.#take(message),
       onCut: () => this.#cut({ status: 'cut' }),
       onMismatch: () => this.#cut({ status: 'mismatch' }),
@@ -148,9 +149,9 @@ function patchedNow(message: ServerMessage): string | undefined {
   return message.type === 'patch' ? message.changes.now : undefined;
 }
 
-/** Makes the store of a page and puts it in context. */
-export function createKiosk(open: () => SocketLike): KioskStore {
-  return setContext(KEY, new KioskStore(open));
+/** Makes the store of a page and puts it in context; `page` is the script it began with, where that is known. */
+export function createKiosk(open: () => SocketLike, page: string | null): KioskStore {
+  return setContext(KEY, new KioskStore(open, page));
 }
 
 /** The store of the page. */

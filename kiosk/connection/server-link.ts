@@ -1,4 +1,5 @@
-import { type ClientMessage, ServerMessage } from '../../shared/message.ts';
+import type { ClientMessage, ServerMessage } from '../../shared/message.ts';
+import { isOfAnotherPage, messageIn } from './message-in.ts';
 
 /** The parts of a browser's socket that the link uses. */
 export type SocketLike = Pick<WebSocket, 'onopen' | 'onmessage' | 'onclose' | 'onerror' | 'send' | 'close'>;
@@ -6,6 +7,8 @@ export type SocketLike = Pick<WebSocket, 'onopen' | 'onmessage' | 'onclose' | 'o
 /** What the link is made of and whom it tells. */
 export interface ServerLinkOptions {
   readonly open: () => SocketLike;
+  /** The script this page began with, by its file name; `null` where that is not known. */
+  readonly page: string | null;
   readonly onMessage: (message: ServerMessage) => void;
   /** The connection is gone, or says nothing any more. */
   readonly onCut: () => void;
@@ -73,15 +76,15 @@ export class ServerLink {
   }
 
   #hear(data: unknown): void {
-    const parsed = ServerMessage.safeParse(jsonOf(data));
-    if (!parsed.success) {
+    const message = messageIn(data);
+    if (message === null || isOfAnotherPage(message, this.#options.page)) {
       this.#options.onMismatch();
       this.#reopenLater();
       return;
     }
     this.#watch();
-    if (parsed.data.type === 'snapshot') this.#retryMs = FIRST_RETRY_MS;
-    this.#options.onMessage(parsed.data);
+    if (message.type === 'snapshot') this.#retryMs = FIRST_RETRY_MS;
+    this.#options.onMessage(message);
   }
 
   #lose(): void {
@@ -93,13 +96,5 @@ export class ServerLink {
     this.stop();
     this.#retry = setTimeout(() => this.start(), this.#retryMs);
     this.#retryMs = Math.min(LONGEST_RETRY_MS, this.#retryMs * 2);
-  }
-}
-
-function jsonOf(data: unknown): unknown {
-  try {
-    return typeof data === 'string' ? JSON.parse(data) : undefined;
-  } catch {
-    return undefined;
   }
 }

@@ -1,4 +1,4 @@
-import { BOOK_KINDS, type BookKind } from '../../shared/day-book.ts';
+import { BOOK_KINDS, type BookKind } from '../../shared/book-kinds.ts';
 
 /** What the day book is narrowed to; what is left out is everything. */
 export interface Narrowed {

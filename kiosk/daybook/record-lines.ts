@@ -31,7 +31,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
       label: dayBook.weight,
       value: `${show.weight(treatment.weightGrams)} ${dayBook.doubt(show.weight(2 * treatment.weightUncertaintyGrams))}${group === null ? '' : `, ${dayBook.lastOne}`}`,
     },
-    { label: dayBook.medicine, value: `${treatment.active}, ${dayBook.routeOral}` },
+    { label: dayBook.medicine, value: `${words.shipped(treatment.active)}, ${dayBook.routeOral}` },
     {
       label: dayBook.jug,
       value: `${words.platform.jugNumber(treatment.jugNumber)}, ${show.strength(treatment.strengthMgPerMl)}`,
@@ -57,7 +57,7 @@ export function recordLines(treatment: TreatmentView, words: Words, show: Show):
             ),
           },
         ]),
-    { label: dayBook.syringe, value: `${treatment.syringeName}${draws}` },
+    { label: dayBook.syringe, value: `${words.shipped(treatment.syringeName)}${draws}` },
     {
       label: dayBook.delivered,
       value: words.platform.interval(show.number(value, 1), show.number(low, 1), show.number(high, 1)),

@@ -104,7 +104,7 @@ export function figureWords(
             show.strength(offer.strengthMgPerMl),
             show.exact(offer.exactVolumeMl),
           ),
-          say.mark(mark(offer.volumeMl), mark(offer.syringeGraduationMl), offer.syringeName),
+          say.mark(mark(offer.volumeMl), mark(offer.syringeGraduationMl), words.shipped(offer.syringeName)),
           say.tolerance[card.tolerance],
           ...moves,
         ],
@@ -122,7 +122,7 @@ export function adviceLines(card: DoseCardView, words: Words, show: Show): strin
       show.dose(volumeMl, syringeGraduationMl),
       show.number(low, 1),
       show.rate(high),
-      syringeName,
+      words.shipped(syringeName),
     );
   });
 }

@@ -6,6 +6,8 @@ export function keepingLines(
   { storage, refrigerate }: Pick<JugView, 'storage' | 'refrigerate'>,
   words: FirstWords,
 ): string[] {
-  const kept = storage.map(({ keep, text }) => (keep === 'other' ? text : words.care.keep[keep]));
+  const kept = storage.map(({ keep, text }) =>
+    keep === 'other' ? words.shipped(text) : words.care.keep[keep],
+  );
   return [...(refrigerate ? [words.care.refrigerate] : []), ...kept];
 }

@@ -1,5 +1,5 @@
 import { REPEAT_GUARD } from '../../core/formulary/common.ts';
-import { CEILING_OF_TARGET } from '../../core/medicine/in-force.ts';
+import { CEILING_OF_TARGET } from '../../core/medicine/ceiling.ts';
 import { perKilogram } from '../../core/medicine/printed.ts';
 import { massFrom, massIn } from '../../core/quantity/mass.ts';
 import type { MedicineView } from '../../shared/own-medicine.ts';

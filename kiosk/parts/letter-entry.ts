@@ -3,12 +3,14 @@ export type LetterCase = 'name' | 'code';
 
 /** Ten tiles at a time, so that each is as large as a gloved finger. */
 const SHEETS = ['1234567890', 'ABCDEFGHIJ', 'KLMNOPQRST'] as const;
-const LAST_SHEET = { name: 'UVWXYZ-.’ ', code: 'UVWXYZ-./ ' } as const;
+const LAST_LETTERS = 'UVWXYZ-.';
 
-/** The sheets of tiles, the letters of a name before its digits. */
-export function sheetsFor(how: LetterCase): readonly string[] {
+/** The sheets of tiles, the letters of a name before its digits; `ownSign` is what names of the language need beside them. */
+export function sheetsFor(how: LetterCase, ownSign: string): readonly string[] {
   const [digits, ...letters] = SHEETS;
-  return how === 'code' ? [...SHEETS, LAST_SHEET.code] : [...letters, LAST_SHEET.name, digits];
+  return how === 'code'
+    ? [...SHEETS, `${LAST_LETTERS}/ `]
+    : [...letters, `${LAST_LETTERS}${ownSign} `, digits];
 }
 
 /** What the way to a sheet says, such as "U–Z". */

@@ -37,7 +37,7 @@ export function regimenLines(regimen: RegimenView, words: Words, show: Show): Re
       id: `note-${at}`,
       label: words.shed.note,
       value: '',
-      evidence: text,
+      evidence: words.shipped(text),
       text: source,
     }),
   );

@@ -1,6 +1,7 @@
 import type { LapseReason } from '../../core/round/offer.ts';
 import type { SkipReason } from '../../core/round/state.ts';
-import type { BookKind, UntreatedView } from '../../shared/day-book.ts';
+import type { BookKind } from '../../shared/book-kinds.ts';
+import type { UntreatedView } from '../../shared/day-book.ts';
 import type { CorrectionView, TreatmentView } from '../../shared/dose.ts';
 import type { Narrowing } from '../daybook/book-filter.ts';
 

@@ -1,4 +1,5 @@
-import type { ExportName, ExportWritten } from '../../shared/exports.ts';
+import type { ExportName } from '../../shared/export-names.ts';
+import type { ExportWritten } from '../../shared/exports.ts';
 import type { Period } from '../daybook/take-period.ts';
 
 /** English words of taking the records along. */

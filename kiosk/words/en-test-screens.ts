@@ -101,6 +101,7 @@ export const enTestScreens = {
   chances: (resistance: string, susceptibility: string) =>
     `Chance of such counts: ${resistance} if it worked, ${susceptibility} if it just passed`,
   controlled: (percent: string, fell: string) => `Less what untreated ones fell by (${fell}): ${percent}`,
+  controlledFrom: 'McKenna 2006',
   dropped: (count: number) => `${count} left out: one of two counts missing`,
   notAlone: 'Under 50 %: not to be used alone (wormx.info)',
   oneOrMore: (count: number, what: string) => `${count} × ${what}`,

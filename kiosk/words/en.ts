@@ -26,6 +26,8 @@ export const en = {
   cautions: enCautions,
   care: enCare,
   mixing: enMixing,
+  /** A name or sentence that ships with the kiosk, in this language; what the farm wrote itself stays as it is. */
+  shipped: (text: string) => text,
   stock: enStock,
   wormCheck: enWormCheck,
   frame: {
@@ -203,7 +205,8 @@ export const en = {
     wasNotGiven: 'Not given',
   },
   clear: { unknown: 'not known: ask the vet', 'not-for-people': 'not for people' },
-  keypad: { erase: 'Erase', done: 'Done', space: 'Space' },
+  /** `ownSign` is the tile beside the letters A to Z that names of the language need most. */
+  keypad: { ownSign: '’', erase: 'Erase', done: 'Done', space: 'Space' },
   stepper: { less: 'Less', more: 'More' },
   check: { busy: 'Scale check on: see Shed' },
   jug: {

@@ -15,7 +15,7 @@ export const esAnimals: typeof enAnimals = {
   score: 'Evaluar',
   year: 'Año',
   month: 'Mes',
-  scoreIt: 'Evaluarlo antes',
+  scoreIt: 'Evaluar antes',
   toTreat: (count) => (count === 0 ? 'ninguno por ahora' : `${count} por tratar`),
-  tile: { treat: 'tratar', leave: 'dejar', 'look-again': 'ver otra vez' },
+  tile: { treat: 'tratar', leave: 'dejar', 'look-again': 'revisar' },
 };

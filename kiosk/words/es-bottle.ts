@@ -15,7 +15,7 @@ export const esBottle: typeof enBottle = {
   bottleNumber: (number) => `Frasco ${number}`,
   opened: (when) => `abierto ${when}`,
   openedWord: 'abierto',
-  isThis: '¿Es ESTE el frasco que tiene en la mano?',
+  isThis: '¿Es ESTE su frasco?',
   yes: (number) => `Sí, frasco ${number}`,
-  holdYes: (number) => `Mantenga: es el frasco ${number}`,
+  holdYes: (number) => `Mantenga: frasco ${number}`,
 };

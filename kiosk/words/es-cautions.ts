@@ -23,15 +23,15 @@ export const esCautions: typeof enCautions = {
     say('No queda suficiente', `Según el diario quedan ${show.volume(v['leftMl'])}: menos que esta dosis.`),
   'no-syringe': () =>
     say(
-      'Ninguna jeringa mide esto',
+      'Ninguna jeringa lo mide',
       'Agregue en Cobertizo una más fina o más grande, o mezcle otra concentración.',
     ),
   'same-active-today': (v, show) =>
     say(
       'Ya recibió dosis',
       (v['repeatDays'] ?? 1) < 1
-        ? `Recibió este medicamento ${show.when(v['lastGivenAtMs'])}. La regla espera ${show.number(24 * (v['repeatDays'] ?? 1), 1)} horas: no antes de ${show.when(v['nextAtMs'])}.`
-        : `Recibió este medicamento ${show.when(v['lastGivenAtMs'])}. Nunca dos veces en 24 horas y, según la regla, no hasta pasados ${show.number(v['repeatDays'])} días.`,
+        ? `Lo recibió ${show.when(v['lastGivenAtMs'])}. La regla espera ${show.number(24 * (v['repeatDays'] ?? 1), 1)} horas: no antes de ${show.when(v['nextAtMs'])}.`
+        : `Lo recibió ${show.when(v['lastGivenAtMs'])}. Nunca dos veces en 24 horas; la regla espera ${show.number(v['repeatDays'])} días.`,
     ),
   'top-up': (v, show) =>
     say(
@@ -52,7 +52,7 @@ export const esCautions: typeof enCautions = {
     ),
   'weight-outside-species': (v, show) =>
     say(
-      'Peso raro para su especie',
+      'Peso raro en su especie',
       `${show.weight(v['grams'])} no es peso de esta especie. ¿Está solo en la plataforma?`,
       `${show.weight(v['grams'])} es correcto`,
     ),
@@ -99,7 +99,7 @@ export const esCautions: typeof enCautions = {
     ),
   'early-pregnancy': (v, show) =>
     say(
-      'Puede estar recién preñada',
+      '¿Recién preñada?',
       v['bredAtMs'] === undefined
         ? `Los machos la dejaron ${show.day(v['malesAtMs'])}. No antes de ${show.number(v['days'])} días: puede dañar a la cría por nacer.`
         : `Cubierta ${show.day(v['bredAtMs'])}. No antes de ${show.number(v['days'])} días: puede dañar a la cría por nacer.`,
@@ -111,7 +111,7 @@ export const esCautions: typeof enCautions = {
       'no está recién preñada',
     ),
   'not-in-milk': () =>
-    say('No para las que dan leche', 'Su leche es para personas, y esta regla deja fuera a esos animales.'),
+    say('No si da leche', 'Su leche es para personas, y esta regla deja fuera a esos animales.'),
   'not-for-dairy': () =>
     say('No para hembras lecheras', 'Ni estando seca: no se la dé si su leche es alguna vez para personas.'),
   'conflict-given': (v, show) =>
@@ -121,31 +121,31 @@ export const esCautions: typeof enCautions = {
     ),
   'conflict-window': (v, show) =>
     say(
-      'Sin organofosforados cerca',
-      `Ningún organofosforado en los ${show.number(v['days'])} días antes o después: ni baño, ni sobre el lomo, ni collar.`,
+      'Sin organofosforados',
+      `Ningún organofosforado a menos de ${show.number(v['days'])} días: baño, lomo o collar.`,
     ),
   'milk-time-unknown': () =>
     say(
-      'Da leche: plazo desconocido',
-      'No se conoce plazo de leche para esta regla. Pregunte al veterinario; hasta entonces su leche no es para personas.',
+      'Leche: plazo desconocido',
+      'Sin plazo de leche conocido. Pregunte al veterinario; hasta entonces su leche no es para personas.',
       'la leche se guarda aparte',
     ),
   'milk-not-for-people': () =>
     say(
-      'Da leche: no para personas',
+      'Leche: no para personas',
       'Después de este medicamento la leche de este animal no es para personas.',
       'la leche no se usa',
     ),
   'interval-crosses-ceiling': (v, show) =>
     say(
       'Puede ser demasiado',
-      `Con esta báscula y esta jeringa puede llegar a ${show.rate(v['high'])}; el límite es ${show.rate(v['ceiling'])}: ayudaría una jeringa más fina o una jarra más floja.`,
+      `Entre báscula y jeringa puede llegar a ${show.rate(v['high'])}; el límite es ${show.rate(v['ceiling'])}. Ayuda una jeringa más fina o una jarra más floja.`,
       'darla de todos modos',
     ),
   'interval-crosses-floor': (v, show) =>
     say(
       'Puede ser muy poco',
-      `Con esta báscula y esta jeringa puede quedar en ${show.rate(v['low'])}; por debajo de ${show.rate(v['floor'])} cría parásitos resistentes.`,
+      `Entre báscula y jeringa puede quedar en ${show.rate(v['low'])}; bajo ${show.rate(v['floor'])} cría parásitos resistentes.`,
       'darla de todos modos',
     ),
   'above-target': (v, show) =>
@@ -184,25 +184,21 @@ export const esCautions: typeof enCautions = {
           'el peso tal como está',
         )
       : say(
-          'La báscula falló la prueba',
-          `El ${show.day(v['failedAtMs'])} la plataforma se desvió más de lo que una báscula puede. Hágala reparar y pruébela otra vez.`,
+          'Báscula: prueba fallida',
+          `El ${show.day(v['failedAtMs'])} se desvió más de lo que puede. Hágala reparar y pruébela otra vez.`,
           'el peso tal como está',
         ),
   'test-resistant': (v, show) =>
     say(
-      'Los parásitos lo resisten',
-      `La prueba del ${show.localDate(v['testedAtMs'])} dio RESISTENTE en esta especie: ${esReductionTest.change(v['reduction'] ?? 0, show)}. Pida otro al veterinario.`,
+      'Aquí lo resisten',
+      `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTENTE en esta especie, ${esReductionTest.change(v['reduction'] ?? 0, show)}. Pida otro al veterinario.`,
       'darlo de todos modos',
     ),
   'test-low-resistant': (v, show) =>
     say(
       'Empiezan a resistirlo',
-      `La prueba del ${show.localDate(v['testedAtMs'])} dio RESISTENCIA BAJA en esta especie: ${esReductionTest.change(v['reduction'] ?? 0, show)}.`,
+      `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTE POCO en esta especie, ${esReductionTest.change(v['reduction'] ?? 0, show)}.`,
     ),
   'extra-label': () =>
-    say(
-      'Por orden del veterinario',
-      'No está en la etiqueta para esta especie: por orden del veterinario.',
-      '',
-    ),
+    say('Orden del veterinario', 'No está en la etiqueta para esta especie: por orden del veterinario.', ''),
 };

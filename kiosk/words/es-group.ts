@@ -11,9 +11,8 @@ export const esGroup: typeof enGroup = {
   title: (at, of, animals) =>
     `${of > 1 ? `Grupo ${at} de ${of}: ` : ''}${animals === 1 ? '1 animal' : `${animals} animales`}`,
   nobody: 'Aquí nadie puede recibir dosis por grupo.',
-  heaviest: (name, weight, day) => `El más pesado, ${name}, ${weight} (${day}): fija la dosis`,
-  lightest: (name, weight, rate, low, high) =>
-    `El más liviano, ${name}, ${weight}: recibe ${rate} (de ${low} a ${high})`,
+  heaviest: (name, weight, day) => `Mayor: ${name}, ${weight} (${day}), fija la dosis`,
+  lightest: (name, weight, rate, low, high) => `Menor: ${name}, ${weight}, recibe ${rate} (${low} a ${high})`,
   never: (rate) => `nunca más de ${rate}`,
   advice: 'Por últimos pesos: consejo, no oferta. Pesar es más seguro.',
   who: 'Quiénes',

@@ -10,8 +10,8 @@ export const esGrowth: typeof enGrowth = {
   scored: 'evaluado',
   toLookAt: (count) => (count === 1 ? '1 peso en duda' : `${count} pesos en duda`),
   saidTrue: 'confirmado',
-  isTrue: 'Es correcto',
-  isWrong: 'Mantenga: es falso',
+  isTrue: 'Está bien',
+  isWrong: 'Mantenga: está mal',
   feedDoor: 'Sin comer antes',
   notNoted: 'no anotado',
   hours: (hours) => `${hours} horas`,
@@ -27,6 +27,6 @@ export const esGrowth: typeof enGrowth = {
     'outside-species': 'ningún animal de su especie pesa eso',
     'pounds-for-kilograms': '¿libras leídas como kilogramos?',
     'far-from-last': 'lejos del peso anterior',
-    'said-wrong': 'marcado como falso: ya no cuenta',
+    'said-wrong': 'marcado como malo: ya no cuenta',
   },
 };

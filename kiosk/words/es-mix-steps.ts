@@ -2,7 +2,7 @@ import type { enMixSteps } from './en-mix-steps.ts';
 
 /** Spanish: how a jug is chosen, weighed and filled. */
 export const esMixSteps: typeof enMixSteps = {
-  best: (volume) => `Lo mejor para este rebaño: ${volume}`,
+  best: (volume) => `Lo mejor aquí: ${volume}`,
   volume: (volume) => `Para hacer ${volume}`,
   choice: (at, volume) => `Opción ${at}: ${volume}`,
   choiceShort: (at) => `opción ${at}`,
@@ -19,8 +19,8 @@ export const esMixSteps: typeof enMixSteps = {
   howMuch: '¿Cuánto polvo va?',
   whole: 'sobres enteros',
   weighedIn: 'pesado',
-  mode: { 'make-up-to': 'completado a', 'add-to': 'echado en' },
-  ownMode: { 'make-up-to': 'Completado a', 'add-to': 'Echado en' },
+  mode: { 'make-up-to': 'hasta', 'add-to': 'echado en' },
+  ownMode: { 'make-up-to': 'Hasta', 'add-to': 'Echado en' },
   modeLong: {
     'make-up-to': (volume) => `Polvo y agua juntos llegan a ${volume}`,
     'add-to': (volume) => `El polvo va en ${volume} de agua`,
@@ -29,13 +29,13 @@ export const esMixSteps: typeof enMixSteps = {
   modeHint: 'Difieren en el volumen del propio polvo, cerca de 4 %.',
 
   measurable: (count, of, guessed) =>
-    `${count} de ${of} animales medidos dentro del 10 %${guessed === 0 ? '' : `, ${guessed} solo por clase`}`,
+    `${count} de ${of} animales dentro del 10 %${guessed === 0 ? '' : `, ${guessed} por clase`}`,
   widest: (percent) => `dosis menos exacta ±${percent} %`,
   drawsEach: (draws) => (draws === '1' ? '1 carga cada uno' : `${draws} cargas cada uno`),
   takes: (needed, jug) => `el rebaño toma ${needed} de ${jug}`,
   takesJugs: (needed, jugs) => `el rebaño toma ${needed}: ${jugs} jarras`,
   crossing: (count) => `${count} pueden pasar el límite`,
-  notFirst: 'No es lo mejor: ',
+  notFirst: 'Peor: ',
   noHerd: 'Ningún animal de aquí tiene aún regla para esto',
   noSyringe: 'Ninguna jeringa de aquí mide una dosis',
   reason: {
@@ -65,8 +65,8 @@ export const esMixSteps: typeof enMixSteps = {
   holdsMixDo: 'Ponga una jarra vacía.',
   emptied: 'Vaciada: mire otra vez',
   lookAgain: 'Hay otra: mire otra vez',
-  newJug: (letter) => `Está vacía: jarra nueva, ${letter}`,
-  oldJug: (letter) => `Es la jarra ${letter}, vacía`,
+  newJug: (letter) => `Vacía: jarra nueva ${letter}`,
+  oldJug: (letter) => `Es la ${letter}, vacía`,
   paint: (letter) => `Píntele ${letter}. Su peso se guarda.`,
 
   advice: {

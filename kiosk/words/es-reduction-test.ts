@@ -6,6 +6,6 @@ export const esReductionTest: typeof enReductionTest = {
     reduction < 0 ? `${show.percent(-reduction)} MÁS huevos` : `${show.percent(reduction)} menos huevos`,
   failed: {
     resistant: (species) => `resistente: ${species.toLowerCase()}`,
-    'low-resistant': (species) => `resistencia baja: ${species.toLowerCase()}`,
+    'low-resistant': (species) => `resiste poco: ${species.toLowerCase()}`,
   },
 };

@@ -26,9 +26,9 @@ export const esWormRules: typeof enWormRules = {
   },
   ask: {
     treatEyelid: '¿Desde qué párpado se trata?',
-    treatBody: '¿Desde qué condición hacia abajo?',
+    treatBody: '¿Desde qué condición?',
     lookSoiling: '¿Desde qué suciedad?',
-    gainShare: 'Porcentaje de lo que ganan los suyos',
+    gainShare: '% de lo que ganan los suyos',
     lookAgainDays: 'Días hasta mirar otra vez',
     colourRecoveryDays: 'Días que tarda en enrojecer',
     scoresLastDays: 'Días que vale una evaluación',

@@ -6,6 +6,7 @@ import { esBottle } from './es-bottle.ts';
 import { esCare } from './es-care.ts';
 import { esCautions } from './es-cautions.ts';
 import { esMixing } from './es-mixing.ts';
+import { esShipped } from './es-shipped.ts';
 import { esStock } from './es-stock.ts';
 import { esWormCheck } from './es-worm-check.ts';
 
@@ -23,6 +24,7 @@ export const es: typeof en = {
   cautions: esCautions,
   care: esCare,
   mixing: esMixing,
+  shipped: esShipped,
   stock: esStock,
   wormCheck: esWormCheck,
   frame: {
@@ -38,14 +40,14 @@ export const es: typeof en = {
     page: (page, pages) => `${page} de ${pages}`,
     hold: 'Mantenga',
   },
-  role: { platform: 'Plataforma', bench: 'Mesa', wand: 'Lector' },
+  role: { platform: 'Báscula', bench: 'Mesa', wand: 'Lector' },
   link: {
     absent: 'no hay',
-    opening: 'abriendo',
+    opening: 'abre',
     settling: 'despierta',
-    ready: 'lista',
-    silent: 'callada',
-    lost: 'perdida',
+    ready: 'responde',
+    silent: 'calla',
+    lost: 'se fue',
   },
   species: { goat: 'Cabra', sheep: 'Oveja', cattle: 'Vacuno' },
   class: { female: 'Hembra', male: 'Macho', castrate: 'Castrado', young: 'Cría' },
@@ -83,7 +85,7 @@ export const es: typeof en = {
     shed: 'Cobertizo',
     waiting: (name, volume) => `${name}: ${volume} en espera`,
     inService: (which, medicine) => `${which}: ${medicine}`,
-    strengthAndLeft: (strength, left) => `${strength}, quedan ${left}`,
+    strengthAndLeft: (strength, left) => `${strength}, hay ${left}`,
     until: (when) => `sirve hasta ${when}`,
     more: (count) => `y ${count} más`,
     noJug: 'Ninguna jarra en uso',
@@ -96,13 +98,13 @@ export const es: typeof en = {
     noJug: 'Ninguna jarra en uso.',
     mix: 'Mezclar una jarra',
     jugNumber: (number) => `Jarra ${number}`,
-    mixed: (when) => `mezclada ${when}`,
-    mixedWord: 'mezclada',
-    isThis: '¿Es ESTA la jarra que tiene en la mano?',
+    mixed: (when) => `hecha ${when}`,
+    mixedWord: 'hecha',
+    isThis: '¿Es ESTA su jarra?',
     forAnimal: (name) => `para ${name}, con el peso recién fijado`,
     rival: 'Hay otra jarra en uso: lea el número y mantenga.',
     yes: (number) => `Sí, jarra ${number}`,
-    holdYes: (number) => `Mantenga: es la jarra ${number}`,
+    holdYes: (number) => `Mantenga: jarra ${number}`,
     otherJug: 'Otra jarra',
     verdict: {
       blank: 'Sin peso',
@@ -154,9 +156,9 @@ export const es: typeof en = {
     thisAnimal: 'este animal',
     skipReason: {
       'not-needed': 'No hace falta',
-      sick: 'Enfermo: veterinario',
+      sick: 'Está enfermo',
       refused: 'No la quiso',
-      later: 'Después',
+      later: 'Luego',
       stopped: 'Hubo que parar',
     },
     partOrSpat: 'Parte o escupida',
@@ -169,13 +171,13 @@ export const es: typeof en = {
     spatOut: 'La escupió',
     given: 'SE DIO',
     giving: 'Anotando…',
-    agitate: { swirl: 'Revuelva la jarra', shake: 'Agite la jarra' },
+    agitate: { swirl: 'Revuelva', shake: 'Agite' },
     times: (draws, mark) => `${draws} × ${mark}`,
     and: ' + ',
     interval: (value, low, high) => `${value} mg/kg (${low} a ${high})`,
     weighed: (time) => `pesado ${time}`,
     minutesLeft: (minutes) => `quedan ${minutes} min`,
-    stands: (link) => `Plataforma ${link}: esta dosis sigue`,
+    stands: (link) => `Báscula ${link}: la dosis vale`,
     logging: 'Anotando…',
     logged: 'Anotado',
     outcome: { whole: 'dosis entera', part: 'una parte', 'spat-out': 'escupida' },
@@ -191,7 +193,7 @@ export const es: typeof en = {
     wasNotGiven: 'No se dio',
   },
   clear: { unknown: 'no se sabe: veterinario', 'not-for-people': 'no para personas' },
-  keypad: { erase: 'Borrar', done: 'Listo', space: 'Espacio' },
+  keypad: { ownSign: 'Ñ', erase: 'Borrar', done: 'Listo', space: 'Espacio' },
   stepper: { less: 'Menos', more: 'Más' },
   check: { busy: 'Prueba de báscula: ver Cobertizo' },
   jug: {

@@ -45,77 +45,79 @@ export class Show {
   weight(value: number | null | undefined): string {
     if (value == null) return DASH;
     const { unit, division } = this.#settings();
-    return showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value));
+    return this.#spaced(showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value)));
   }
 
   /** What a scale shows, in the unit it shows it in. */
   inUnit(value: number | null, unit: MassUnit, division: number | null): string {
-    return value === null ? DASH : showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value));
+    return value === null
+      ? DASH
+      : this.#spaced(showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value)));
   }
 
   /** What lies on the bench scale, in grams. */
   bench(value: number | null | undefined): string {
     if (value == null) return DASH;
-    return showWeight(grams(value), 'g', grams(this.#settings().benchDivision ?? 1));
+    return this.#spaced(showWeight(grams(value), 'g', grams(this.#settings().benchDivision ?? 1)));
   }
 
   /** A volume on a syringe's mark, without its unit. */
   mark(ml: number, graduationMl: number): string {
-    return showNumber(ml, decimalsOf(graduationMl));
+    return this.#spaced(showNumber(ml, decimalsOf(graduationMl)));
   }
 
   /** The mass printed on a packet, in grams. */
   packet(value: number): string {
-    return `${showNumber(value, 1)} g`;
+    return `${this.#spaced(showNumber(value, 1))} g`;
   }
 
   /** A mass as fine as a scale's step may be, in grams. */
   fine(value: number): string {
-    return `${showNumber(value, 3)} g`;
+    return `${this.#spaced(showNumber(value, 3))} g`;
   }
 
   /** A volume on a syringe's mark, in mL. */
   dose(ml: number, graduationMl: number): string {
-    return showVolume(millilitres(ml), millilitres(graduationMl));
+    return this.#spaced(showVolume(millilitres(ml), millilitres(graduationMl)));
   }
 
   /** A volume before it was rounded to a mark, in mL. */
   exact(ml: number): string {
-    return `${showNumber(ml, 3)} mL`;
+    return `${this.#spaced(showNumber(ml, 3))} mL`;
   }
 
   /** A volume of a jug, to the nearest mL. */
   volume(ml: number | undefined): string {
-    return ml === undefined ? DASH : `${showNumber(ml, 0)} mL`;
+    return ml === undefined ? DASH : `${this.#spaced(showNumber(ml, 0))} mL`;
   }
 
   /** A strength in mg/mL. */
   strength(value: number): string {
-    return showStrength(mgPerMl(value));
+    return this.#spaced(showStrength(mgPerMl(value)));
   }
 
   /** A rate in mg/kg. */
   rate(value: number | undefined): string {
-    return value === undefined ? DASH : showRate(mgPerKg(value));
+    return value === undefined ? DASH : this.#spaced(showRate(mgPerKg(value)));
   }
 
   /** A plain number with at most so many decimals. */
   number(value: number | undefined, decimals = 0): string {
-    return value === undefined ? DASH : showNumber(value, decimals);
+    return value === undefined ? DASH : this.#spaced(showNumber(value, decimals));
   }
 
   /** Money, such as "€12.40"; a share of a minor unit is rounded. */
   money({ currency, minor }: { readonly currency: string; readonly minor: number }): string {
     const { locale } = this.#settings();
     const format = new Intl.NumberFormat(locale, { style: 'currency', currency });
-    return format.format(minor / 10 ** minorDigits(currency));
+    return this.#spaced(format.format(minor / 10 ** minorDigits(currency)));
   }
 
   /** A fraction as a percentage to a tenth, with its sign where it is below zero. */
   percent(share: number | undefined): string {
     if (share === undefined) return DASH;
     const tenths = Math.round(1000 * share);
-    return `${tenths < 0 ? '−' : ''}${showNumber(Math.abs(tenths) / 10, 1)} %`;
+    return `${tenths < 0 ? '−' : ''}${this.#spaced(showNumber(Math.abs(tenths) / 10, 1))} %`;
   }
 
   /** The time of day, such as "14:02". */
@@ -138,7 +140,9 @@ export class Show {
   /** Days of any year from one to another, such as "1 – 21 Jun 2026". */
   dates(from: Instant, to: Instant): string {
     const parts = { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' } as const;
-    return new Intl.DateTimeFormat(this.#settings().locale, parts).formatRange(new Date(from), new Date(to));
+    return new Intl.DateTimeFormat(this.#settings().locale, parts)
+      .formatRange(new Date(from), new Date(to))
+      .replaceAll(' de ', ' ');
   }
 
   /** The day of an instant on the farm with its year, such as "30 Apr 2026". */
@@ -179,13 +183,13 @@ export class Show {
   /** A change, with its sign, to a whole number. */
   signed(value: number): string {
     const whole = Math.round(value);
-    return whole < 0 ? `−${showNumber(-whole, 0)}` : showNumber(whole, 0);
+    return whole < 0 ? `−${this.#spaced(showNumber(-whole, 0))}` : this.#spaced(showNumber(whole, 0));
   }
 
   /** How well a weight is known, in the keeper's unit with a digit more than the scale shows. */
   fineWeight(value: number): string {
     const { unit, division } = this.#settings();
-    return showWeight(grams(value), unit, grams((division ?? USUAL_DIVISION.value) / 10));
+    return this.#spaced(showWeight(grams(value), unit, grams((division ?? USUAL_DIVISION.value) / 10)));
   }
 
   /** The time, with its day unless that is today. */
@@ -199,6 +203,11 @@ export class Show {
   /** Whole minutes from now until then, never below zero, begun ones counted. */
   minutesUntil(at: Instant): number {
     return Math.max(0, Math.ceil((new Date(at).getTime() - this.#settings().nowMs) / 60_000));
+  }
+
+  /** Thousands apart by a space where a comma would be read as the decimal sign. */
+  #spaced(shown: string): string {
+    return this.#settings().locale.startsWith('es') ? shown.replaceAll(',', '\u00a0') : shown;
   }
 
   #format(at: Instant, parts: Intl.DateTimeFormatOptions): string {

@@ -40,7 +40,7 @@ function judgedLines(page: TestPage, words: Words, show: Show): WhyLine[] {
     lines.push({
       id: 'controlled',
       text: test.controlled(show.percent(controlled), show.percent(untreatedFell)),
-      behind: 'McKenna 2006',
+      behind: test.controlledFrom,
     });
   if (dropped > 0) lines.push({ id: 'dropped', text: test.dropped(dropped), behind: '' });
   return lines;

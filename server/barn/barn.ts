@@ -7,12 +7,13 @@ import { BLANK_DECK, type Deck, feedDeck } from '../../core/weighing/deck.ts';
 import type { Reading, ScaleRole, ScaleSpec } from '../../core/weighing/reading.ts';
 import type { WandRead } from '../../hardware/wand/wand-driver.ts';
 import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
+import type { ScreenLanguage } from '../../shared/language.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { BarnContext } from './barn-context.ts';
 import { type AskedBy, carryOut } from './carry-out.ts';
 import { needAtHand } from './need-at-hand.ts';
 import { refusalDetail } from './refusal-detail.ts';
-import { REFUSAL_WORDS } from './refusal-words.ts';
+import { refusalWords } from './refusal-words.ts';
 import { runScaleCheck } from './run-check.ts';
 import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
@@ -120,10 +121,14 @@ export function createBarn(
         return why;
       });
       if (refused === null) return { ok: true, id: intent.id, repeated: false };
-      return refusal(intent.id, refused, refusalDetail(intent, refused, context.memory));
+      const { language } = context.memory.settings;
+      return refusal(intent.id, refused, {
+        language,
+        detail: refusalDetail(intent, refused, context.memory),
+      });
     } catch (error) {
       log(`intent ${intent.type} could not be written`, error);
-      return refusal(intent.id, 'not-written');
+      return refusal(intent.id, 'not-written', context.memory.settings);
     }
   }
 
@@ -132,7 +137,8 @@ export function createBarn(
     const known = answers.get(intent.id);
     const onDisk = known === undefined ? context.store.handled.digestOf(intent.id) : undefined;
     const before = known?.digest ?? onDisk;
-    if (before !== undefined && before !== digest) return refusal(intent.id, 'id-reused');
+    if (before !== undefined && before !== digest)
+      return refusal(intent.id, 'id-reused', context.memory.settings);
     if (known !== undefined) return { ...known.answer, repeated: true };
     if (onDisk !== undefined) return { ok: true, id: intent.id, repeated: true };
     const answer = firstTime(intent, digest, by);
@@ -181,8 +187,18 @@ export function createBarn(
   };
 }
 
-/** The answer to an intent that was not carried out. */
-export function refusal(id: string | null, code: Refusal, detail?: string): Answer {
-  const message = detail === undefined ? REFUSAL_WORDS[code] : `${REFUSAL_WORDS[code]} (${detail})`;
-  return { ok: false, id, repeated: false, code, message };
+/** The answer to an intent that was not carried out, in words of the screen's language. */
+export function refusal(
+  id: string | null,
+  code: Refusal,
+  { language = 'en', detail }: { language?: ScreenLanguage; detail?: string | undefined } = {},
+): Answer {
+  const words = refusalWords(code, language);
+  return {
+    ok: false,
+    id,
+    repeated: false,
+    code,
+    message: detail === undefined ? words : `${words} (${detail})`,
+  };
 }

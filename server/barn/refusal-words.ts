@@ -1,4 +1,6 @@
 import type { Refusal } from '../../shared/intent.ts';
+import type { ScreenLanguage } from '../../shared/language.ts';
+import { REFUSAL_WORDS_ES } from './refusal-words-es.ts';
 
 /** What each refusal means and what to do about it, in plain words. */
 export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
@@ -171,3 +173,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'not-written':
     'The disk did not take the record, so nothing was logged. Free the disk or check the card, then press again.',
 };
+
+/** What a refusal means, in words of a language. */
+export function refusalWords(code: Refusal, language: ScreenLanguage): string {
+  return { en: REFUSAL_WORDS, es: REFUSAL_WORDS_ES }[language][code];
+}

@@ -5,7 +5,7 @@ import { csvRecord } from '../../core/exports/csv.ts';
 import { type ExchangeWorld, outsideAnimal, treatmentForExport } from '../../core/exports/exchange.ts';
 import { type RegisterLine, registerHeading, registerRecord } from '../../core/exports/register.ts';
 import { registerLine } from '../../core/exports/register-line.ts';
-import { EXPORT_NAMES } from '../../shared/exports.ts';
+import { EXPORT_NAMES } from '../../shared/export-names.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { calendarEvents } from './calendar-events.ts';
 import type { Asked } from './period.ts';

@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
-import { BOOK_KINDS, type BookPageView } from '../../shared/day-book.ts';
+import { BOOK_KINDS } from '../../shared/book-kinds.ts';
+import type { BookPageView } from '../../shared/day-book.ts';
 import type { House } from '../house.ts';
 import type { BookFilter, BookPlace } from '../store/book-pages.ts';
 import { bookChoicesView, bookLineView } from '../view/book-view.ts';

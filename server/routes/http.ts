@@ -5,7 +5,7 @@ import { ChecksView } from '../../shared/checks.ts';
 import { BookPageView } from '../../shared/day-book.ts';
 import { TreatmentView } from '../../shared/dose.ts';
 import { EggCountsView } from '../../shared/egg-count.ts';
-import { EXPORT_NAMES } from '../../shared/exports.ts';
+import { EXPORT_NAMES } from '../../shared/export-names.ts';
 import { Answer, Intent } from '../../shared/intent.ts';
 import { PlanView, TestPage, TestsView } from '../../shared/reduction-test.ts';
 import { KioskState } from '../../shared/state.ts';
@@ -72,7 +72,7 @@ export function answerTo(house: House, body: unknown): Answer {
     const known = type.success && Intent.options.some((option) => option.shape.type.value === type.data.type);
     const where = issue === undefined || issue.path.length === 0 ? '' : `${issue.path.join('.')}: `;
     const detail = `${where}${issue?.message ?? 'not an object'}`;
-    return refusal(id.success ? id.data.id : null, known ? 'bad-input' : 'unknown-intent', detail);
+    return refusal(id.success ? id.data.id : null, known ? 'bad-input' : 'unknown-intent', { detail });
   }
   if (house.standing.problem !== null) return refusal(parsed.data.id, 'not-configured');
   return house.barn.handle(parsed.data);

@@ -1,9 +1,18 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
 
 /** What the page may load: its own files, and its own socket. */
 const POLICY =
   "default-src 'self'; connect-src 'self' ws: wss:; img-src 'self' data:; style-src 'self' 'unsafe-inline'; frame-ancestors 'none'";
+
+/** The file name of the script that the page in a folder begins with, or `null` where there is no such page. */
+export function pageScript(folder: string): string | null {
+  const file = join(folder, 'index.html');
+  if (!existsSync(file)) return null;
+  return /<script[^>]* src="[^"]*?([^"/]+)"/.exec(readFileSync(file, 'utf8'))?.[1] ?? null;
+}
 
 /** Serves the built kiosk from a folder. */
 export async function addPages(app: FastifyInstance, folder: string): Promise<void> {

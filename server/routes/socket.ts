@@ -17,8 +17,8 @@ const MAX_PAYLOAD = 64 * 1024;
 /** Where a page on this very machine comes from. */
 const LOOPBACK = /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/;
 
-/** The socket at `/ws`: a greeting, the state, patches; the intents of the page, and the sound of its microphone. */
-export async function addSocket(app: FastifyInstance, house: House): Promise<void> {
+/** The socket at `/ws`: a greeting, the state, patches; the intents of the page, and the sound of its microphone. `script` is the page given out. */
+export async function addSocket(app: FastifyInstance, house: House, script: string | null): Promise<void> {
   await app.register(websocket, {
     options: { maxPayload: MAX_PAYLOAD, perMessageDeflate: false },
     // Says "going away" instead of cutting the line.
@@ -30,10 +30,15 @@ export async function addSocket(app: FastifyInstance, house: House): Promise<voi
   const publisher = new Publisher(() => house.state(), house.barn.revision);
   const timer = setInterval(() => publisher.flush(performance.now()), FLUSH_MS);
   app.addHook('onClose', async () => clearInterval(timer));
-  app.get('/ws', { websocket: true }, (socket, { ip }) => serve(socket, ip, house, publisher));
+  app.get('/ws', { websocket: true }, (socket, { ip }) => serve(socket, { ip, script }, house, publisher));
 }
 
-function serve(socket: WebSocket, ip: string, house: House, publisher: Publisher): void {
+function serve(
+  socket: WebSocket,
+  { ip, script }: { ip: string; script: string | null },
+  house: House,
+  publisher: Publisher,
+): void {
   const say = (message: ServerMessage) => socket.send(JSON.stringify(message));
   const subscriber: Subscriber = {
     send: (text) => socket.send(text),
@@ -66,7 +71,7 @@ function serve(socket: WebSocket, ip: string, house: House, publisher: Publisher
     house.pages.gone(page);
     house.hearing.gone(page);
   });
-  say({ type: 'hello', protocol: PROTOCOL, bootId: house.standing.bootId });
+  say({ type: 'hello', protocol: PROTOCOL, bootId: house.standing.bootId, page: script });
   publisher.add(subscriber);
 }
 

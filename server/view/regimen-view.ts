@@ -1,8 +1,8 @@
 import { type Approval, approves, countIn } from '../../core/medicine/approval.ts';
+import { CEILING_OF_TARGET } from '../../core/medicine/ceiling.ts';
 import type { Figure, Unknown } from '../../core/medicine/figure.ts';
 import { isKnown } from '../../core/medicine/figure.ts';
 import { type Formulary, liquidsOf, packetsOf } from '../../core/medicine/formulary.ts';
-import { CEILING_OF_TARGET } from '../../core/medicine/in-force.ts';
 import type { Medicine } from '../../core/medicine/medicine.ts';
 import type { Packet } from '../../core/medicine/presentation.ts';
 import type { Regimen } from '../../core/medicine/regimen.ts';

@@ -5,6 +5,7 @@ import { doseFigures } from './dose.ts';
 import { herdFileFigures } from './herd-file.ts';
 import { latencyFigures } from './latency.ts';
 import { mouthFigures } from './mouth.ts';
+import { pageFigures } from './page.ts';
 import { publishFigures } from './publish.ts';
 import { printFigures } from './table.ts';
 import { tenYearFigures } from './ten-years/figures.ts';
@@ -22,6 +23,7 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   mouth: async () => printFigures('The mouth', await mouthFigures()),
   deck: deckFigures,
   'ten-years': (share) => tenYearFigures(share),
+  page: async () => printFigures('The page', await pageFigures()),
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),
   voice: () => voiceFigures('quick'),
   'voice-full': () => voiceFigures('full'),

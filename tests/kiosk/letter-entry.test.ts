@@ -21,11 +21,18 @@ test.each([
   ['name', ['A–J', 'K–T', 'U–Z', '1–0'], '-.’ '],
   ['code', ['1–0', 'A–J', 'K–T', 'U–Z'], '-./ '],
 ] as const)('the tiles of a %s come in sheets of ten, what is tapped first before', (how, names, marks) => {
-  const sheets = sheetsFor(how);
+  const sheets = sheetsFor(how, '’');
   expect(sheets.map(sheetName)).toEqual(names);
   expect(sheets.every((sheet) => sheet.length === 10)).toBe(true);
   for (const letter of `ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789${marks}`)
     expect(sheets.join('')).toContain(letter);
+});
+
+test('the sign beside the letters is that of the language', () => {
+  const letters = sheetsFor('name', 'Ñ').join('');
+  expect(letters).toContain('Ñ');
+  expect(letters).not.toContain('’');
+  expect(spell('NIÑO', 'name', 12)).toBe('Niño');
 });
 
 test('of a long entry the end is shown, where the taps arrive', () => {

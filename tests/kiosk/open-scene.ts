@@ -6,7 +6,8 @@ import { soon } from './soon.ts';
 export async function openScene({ place, state, http = {}, taps = [] }: Scene): Promise<MountedApp> {
   const app = mountApp(state, place, http);
   const loads = /^(animals|worm-check|shed|day-book)|\/group/.test(place);
-  if (loads) await shown();
+  // Words of another language come in a later turn, and the screen is drawn anew with them.
+  if (loads || state.language !== 'en') await shown();
   for (const tap of taps) {
     if (tap.startsWith('hold:')) continue;
     // A part that is loaded at need comes after the tap before.

@@ -22,6 +22,7 @@ beforeEach(() => {
       sockets.push(new FakeSocket());
       return current();
     },
+    page: 'index-mine.js',
     ...heard,
   });
   link.start();
@@ -93,8 +94,10 @@ test('a socket that was given up is not listened to any more', () => {
 
 test.each([
   'not json',
-  '{"type":"hello","protocol":2,"bootId":"b"}',
-  '{"type":"snapshot","seq":1,"state":{}}',
+  '[]',
+  '{"type":"toString"}',
+  '{"type":"hello","protocol":2,"bootId":"b","page":null}',
+  '{"type":"hello","protocol":1,"bootId":"b","page":"index-new.js"}',
 ])('what it does not understand is a mismatch, not a state: %s', (text) => {
   current().open();
   current().say(text);
@@ -102,6 +105,16 @@ test.each([
   expect(heard.onMessage).not.toHaveBeenCalled();
   expect(current().closed).toBe(true);
 });
+
+test.each([null, 'index-mine.js'])(
+  'a server that gives out this page, or none, is understood: %s',
+  (page) => {
+    current().open();
+    current().tell({ type: 'hello', protocol: 1, bootId: 'b', page });
+    expect(heard.onMismatch).not.toHaveBeenCalled();
+    expect(heard.onMessage).toHaveBeenCalledOnce();
+  },
+);
 
 test('stopped, it opens nothing any more', () => {
   link.stop();

@@ -27,6 +27,7 @@ const CHROMIUM = {
  * @param {{ width: number, height: number }[]} [options.sizes]
  * @param {('dim' | 'glare')[]} [options.faces]
  * @param {RegExp} [options.only] the names of the scenes wanted
+ * @param {'en' | 'es'} [options.language] the language of the screen
  * @returns {Promise<{ pictures: number, faults: string[] }>}
  */
 export async function takeShots({
@@ -34,6 +35,7 @@ export async function takeShots({
   sizes = [{ width: 800, height: 480 }],
   faces = ['dim', 'glare'],
   only = /./,
+  language = 'en',
 }) {
   const outBuild = join(outDir, 'built');
   await build({
@@ -60,7 +62,7 @@ export async function takeShots({
         });
         const page = await context.newPage();
         for (const scene of scenes) {
-          faults.push(...(await takeOne(page, server, scene, face, folder)));
+          faults.push(...(await takeOne(page, server, scene, { face, language, folder })));
           pictures += 1;
         }
         await context.close();
@@ -73,8 +75,8 @@ export async function takeShots({
   return { pictures, faults };
 }
 
-async function takeOne(page, server, scene, face, folder) {
-  server.show({ ...scene.state, face }, scene.http);
+async function takeOne(page, server, scene, { face, language, folder }) {
+  server.show({ ...scene.state, face, language }, scene.http);
   const said = [];
   const onConsole = (message) => message.type() === 'error' && said.push(message.text());
   const onError = (error) => said.push(error.message);
@@ -83,7 +85,7 @@ async function takeOne(page, server, scene, face, folder) {
   // Leaving the page first makes the next address a fresh load even where only its "#" part differs.
   await page.goto('about:blank');
   await page.goto(`${server.url}#${scene.place}`);
-  await page.waitForSelector('.kiosk[data-status="live"]', { timeout: 5000 });
+  await page.waitForSelector(`.kiosk[data-status="live"][lang^="${language}"]`, { timeout: 15_000 });
   await page.evaluate(() => document.fonts.ready);
   // What is fetched after the start, screen or answer, has come once nothing more is asked.
   await page.waitForLoadState('networkidle');
@@ -95,12 +97,12 @@ async function takeOne(page, server, scene, face, folder) {
   page.off('console', onConsole);
   page.off('pageerror', onError);
   const { width, height } = page.viewportSize();
-  return [...found, ...said].map((fault) => `${scene.name} ${width}x${height} ${face}: ${fault}`);
+  return [...found, ...said].map((fault) => `${scene.name} ${width}x${height} ${face} ${language}: ${fault}`);
 }
 
 async function press(page, tap) {
   if (!tap.startsWith('hold:')) {
-    await page.getByTestId(tap).first().tap({ timeout: 2000 });
+    await page.getByTestId(tap).first().tap({ timeout: 15_000 });
     return;
   }
   const box = await page.getByTestId(tap.slice(5)).first().boundingBox();
@@ -201,8 +203,9 @@ function lookForFaults() {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const [outDir = '/tmp/shots', only = '.', face] = process.argv.slice(2);
-  const result = await takeShots({ outDir, only: new RegExp(only), faces: face ? [face] : ['dim', 'glare'] });
+  const [outDir = '/tmp/shots', only = '.', face, language] = process.argv.slice(2);
+  const faces = face ? [face] : ['dim', 'glare'];
+  const result = await takeShots({ outDir, only: new RegExp(only), faces, language });
   for (const fault of result.faults) console.log(fault);
   console.log(`${result.pictures} pictures in ${outDir}`);
 }

@@ -29,7 +29,7 @@ async function until(condition: () => boolean): Promise<void> {
 test('a page is greeted, then gets the state, then what changes', async () => {
   const { barn, received, socket } = await connect();
   await until(() => received.length >= 2);
-  expect(received[0]).toEqual({ type: 'hello', protocol: 1, bootId: 'boot' });
+  expect(received[0]).toEqual({ type: 'hello', protocol: 1, bootId: 'boot', page: null });
   expect(received[1]).toMatchObject({ type: 'snapshot' });
   barn.send({ type: 'set-face', face: 'glare' });
   await until(() => received.some((m) => m.type === 'patch' && m.changes.face === 'glare'));
