@@ -5,6 +5,7 @@ import { createBookHistory } from './book-history.ts';
 import { createBookLines } from './book-lines.ts';
 import { createBookPages } from './book-pages.ts';
 import { createBookRecords, type NumberedEntry } from './book-records.ts';
+import { createChain } from './chain.ts';
 import { fileRecords } from './file-records.ts';
 import type { Db } from './open-store.ts';
 import { TreatmentRecord } from './treatment-record.ts';
@@ -17,6 +18,7 @@ export function createDayBook(db: Db) {
   const lines = createBookLines(db);
   const untreated = createUntreatedReader(db);
   fileRecords(db, records, untreated, lines);
+  const chain = createChain(db);
   const addTreatment = db.prepare(
     `INSERT INTO treatments (id, offer_id, animal_id, jug_id, medicine_id, given_at_ms, given_by, weight_g, volume_ml,
                              strength_mg_per_ml, outcome, record)
@@ -58,14 +60,16 @@ export function createDayBook(db: Db) {
         outcome: treatment.outcome,
         record: JSON.stringify(TreatmentRecord.parse(treatment)),
       });
-      lines.addTreatment(Number(lastInsertRowid), { treatment, corrections: [] });
-      return Number(lastInsertRowid);
+      const sequence = Number(lastInsertRowid);
+      chain.add('treatment', sequence);
+      lines.addTreatment(sequence, { treatment, corrections: [] });
+      return sequence;
     },
     /** Writes a correction beside its treatment, and returns the entry as it stands then. */
     addCorrection(correction: Correction): NumberedEntry {
       const { what } = correction;
       const { meat, milk } = what.kind === 'vet-time' ? what : { meat: null, milk: null };
-      addCorrection.run({
+      const { lastInsertRowid } = addCorrection.run({
         id: correction.id,
         treatmentId: correction.treatmentId,
         kind: what.kind,
@@ -78,6 +82,7 @@ export function createDayBook(db: Db) {
         at: correction.atMs,
         by: correction.by,
       });
+      chain.add('correction', Number(lastInsertRowid));
       const entry = records.entry(correction.treatmentId);
       if (entry === undefined) throw new Error(`there is no treatment ${correction.treatmentId}`);
       lines.changeTreatment(entry.sequence, entry);
@@ -92,6 +97,7 @@ export function createDayBook(db: Db) {
       const { clockTrusted, ...row } = ended;
       const trusted = clockTrusted === null ? null : Number(clockTrusted);
       const { lastInsertRowid } = addUntreated.run({ ...row, trusted });
+      chain.add('untreated', Number(lastInsertRowid));
       lines.addUntreated(Number(lastInsertRowid), ended);
     },
   };

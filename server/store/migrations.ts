@@ -1,12 +1,17 @@
 import { BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
+import { CHAIN_SCHEMA, chainRecords } from './chain.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
+import type { Db } from './open-store.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
 import { WORM_CHECK_SCHEMA } from './worm-check-schema.ts';
 
+/** One step of the schema: SQL, or what SQL alone cannot do. */
+export type Migration = string | ((db: Db) => void);
+
 /** The schema, ordered and append-only: a released entry is never edited, a change is a new entry. */
-export const MIGRATIONS: readonly string[] = [
+export const MIGRATIONS: readonly Migration[] = [
   `
   CREATE TABLE animals (
     id TEXT PRIMARY KEY,
@@ -245,4 +250,14 @@ export const MIGRATIONS: readonly string[] = [
   BOOK_SCHEMA,
   BOOK_INDEXES,
   MERGE_SCHEMA,
+  (db) => {
+    db.exec(CHAIN_SCHEMA);
+    chainRecords(db);
+  },
 ];
+
+/** Takes one step of the schema. Belongs in a transaction. */
+export function migrate(db: Db, step: Migration): void {
+  if (typeof step === 'string') db.exec(step);
+  else step(db);
+}

@@ -1,5 +1,5 @@
 import Database from 'better-sqlite3';
-import { MIGRATIONS } from './migrations.ts';
+import { MIGRATIONS, migrate } from './migrations.ts';
 
 /** An open database. */
 export type Db = Database.Database;
@@ -25,7 +25,7 @@ export function openStore(path: string): Db {
   // A table is made anew by dropping it; what points to it must be let wait until the new one stands.
   db.pragma('foreign_keys = OFF');
   db.transaction(() => {
-    for (const sql of MIGRATIONS.slice(from)) db.exec(sql);
+    for (const step of MIGRATIONS.slice(from)) migrate(db, step);
     if (from < MIGRATIONS.length && (db.pragma('foreign_key_check') as unknown[]).length > 0)
       throw new Error('the database has rows that point to nothing: restore a copy of the file');
     db.pragma(`user_version = ${MIGRATIONS.length}`);

@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { kilograms } from '../../../core/quantity/mass.ts';
 import { HERD_SCHEMA } from '../../../server/store/herd-schema.ts';
-import { MIGRATIONS } from '../../../server/store/migrations.ts';
+import { MIGRATIONS, migrate } from '../../../server/store/migrations.ts';
 import { openStore } from '../../../server/store/open-store.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { makeTreatment } from '../../core/make/book.ts';
@@ -16,7 +16,7 @@ function fileBefore(): string {
   const path = join(mkdtempSync(join(tmpdir(), 'herd-')), 'test.sqlite');
   const db = new Database(path);
   const at = MIGRATIONS.indexOf(HERD_SCHEMA);
-  for (const sql of MIGRATIONS.slice(0, at)) db.exec(sql);
+  for (const step of MIGRATIONS.slice(0, at)) migrate(db, step);
   db.pragma(`user_version = ${at}`);
   db.exec(`
     INSERT INTO animals (id, name, species, class, tag, in_milk, first_weight_g, first_weighed_at_ms)

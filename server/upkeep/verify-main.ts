@@ -1,0 +1,3 @@
+import { verify } from './verify.ts';
+
+process.exitCode = verify(process.argv[3]);
