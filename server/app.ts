@@ -25,6 +25,8 @@ export async function buildApp(
   addGuard(app, boundTo);
   app.setErrorHandler((error: FastifyError, _request, reply) => {
     const status = error.statusCode ?? 500;
+    // A page of the file that cannot be read may show only when somebody asks for what stands on it.
+    house.barn.context.disk.failed(error);
     if (status >= 500) house.log('a request failed', error);
     const message =
       status < 500 ? error.message : 'Something went wrong inside the kiosk; its log says what.';

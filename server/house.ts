@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
 import type { Playing } from '../hardware/mouth/alsa-player.ts';
@@ -9,16 +8,16 @@ import type { CandidatePort } from '../hardware/serial/ports.ts';
 import type { Timers } from '../hardware/serial/timers.ts';
 import { createSimulatedBarn, type SimulatedBarn } from '../hardware/simulator/barn.ts';
 import { WAND_BAUD, WAND_PROFILE } from '../hardware/wand/wand-driver.ts';
-import type { KioskState, ProblemView } from '../shared/state.ts';
+import type { KioskState } from '../shared/state.ts';
 import { type Barn, createBarn } from './barn/barn.ts';
 import type { BarnContext } from './barn/barn-context.ts';
 import type { Clock } from './barn/clock.ts';
-import { defaultSettings, loadMemory } from './barn/memory.ts';
+import { NO_DISK, watchDisk } from './barn/disk.ts';
+import type { Memory } from './barn/memory.ts';
 import type { KioskConfig } from './config/kiosk-config.ts';
-import { DEMO_DATABASE, REAL_DATABASE, type Setup } from './config/load.ts';
+import { CONFIG_FILE, type Setup } from './config/load.ts';
 import { changeConfig } from './config/save.ts';
 import { withDevice } from './config/with-device.ts';
-import { seedDemoFarm } from './demo/demo-farm.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
 import { createHearing, type Hearing, type OpenEar, type OpenRecorder } from './ear/hearing.ts';
@@ -26,12 +25,15 @@ import { createRecordings } from './ear/recordings.ts';
 import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
 import { createPhotos } from './herd/photos.ts';
+import { damagedProblem, openRecords } from './open-records.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createAlsaOutlet } from './speech/alsa-outlet.ts';
 import { createPageOutlet, type PageOutlet } from './speech/page-outlet.ts';
 import { createSpeaker, type Speaker } from './speech/speaker.ts';
-import { createStore, type Store } from './store/store.ts';
+import { createBackups } from './upkeep/backups.ts';
+import type { UpkeepJobs } from './upkeep/jobs.ts';
+import { NO_UPKEEP, startUpkeep } from './upkeep/upkeep.ts';
 import { type Standing, stateView } from './view/state-view.ts';
 
 /** Folders of photos below the data folder; the demo has one of its own. */
@@ -85,6 +87,10 @@ export interface HouseOptions {
   readonly microphone: string | null;
   /** Plays a sound on the board's own loudspeaker. */
   readonly playOnBoard: (wav: Wav, alsaDevice: string) => Playing;
+  /** Checks and copies of the database. */
+  readonly jobs: UpkeepJobs;
+  /** Where memory sticks are mounted now. */
+  readonly sticks: () => readonly string[];
   readonly clock: Clock;
   readonly random: () => number;
   readonly log: (message: string, error: unknown) => void;
@@ -95,9 +101,7 @@ export interface HouseOptions {
 /** Opens disk and devices and puts the house in order. Without a readable configuration it opens neither. */
 export async function openHouse(options: HouseOptions): Promise<House> {
   const { setup, clock, timers, random, log } = options;
-  const { store, problem } = openDisk(options);
   const demo = setup.kind === 'demo';
-  if (demo) seedDemoFarm(store, Math.round(clock.now().wallMs), uuidv7);
   const simulated = demo
     ? await createSimulatedBarn({
         timers,
@@ -106,19 +110,27 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       })
     : null;
 
+  // The demo has a file of its own: what is tried there reaches no real work.
+  const medicines = medicinesFile(options.dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
+  const { dataFolder } = options;
+  const { wallMs } = clock.now();
+  const records = openRecords({ setup, dataFolder, ownMedicines: medicines.read(), wallMs, log });
+  const { file, store, memory, problem } = records;
+  const disk =
+    file === null
+      ? NO_DISK
+      : watchDisk({ folder: dataFolder, probe: () => store.upkeep.done('probe', clock.now().wallMs), log });
   const config: KioskConfig = {
     ...setup.config,
     devices: problem === null ? deviceConfig(setup, simulated) : {},
   };
-  // The demo has a file of its own: what is tried there reaches no real work.
-  const medicines = medicinesFile(options.dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
-  const memory = loadMemory(store, defaultSettings(config), medicines.read());
   const latestGivenMs = store.dayBook.latestGivenMs();
   if (latestGivenMs !== null) clock.sawRecordAt(latestGivenMs);
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
   const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
   for (const check of checks) if (check !== null) clock.sawRecordAt(check.atMs);
   const recordings = createRecordings(join(options.dataFolder, demo ? DEMO_RECORDINGS : RECORDINGS));
+  const photos = join(dataFolder, demo ? DEMO_PHOTOS : PHOTOS);
   let devices: Devices | null = null;
   const deviceSetup = createDeviceSetup({
     devices: () => devices,
@@ -137,12 +149,13 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     memory,
     store,
     clock,
+    disk,
     config,
     newId: () => uuidv7(),
     linkOf: (role) => devices?.linkOf(role) ?? 'absent',
     zero: (role) => devices?.zero(role) ?? 'not-ready',
     medicines,
-    photos: createPhotos(join(options.dataFolder, demo ? DEMO_PHOTOS : PHOTOS), () => uuidv7()),
+    photos: createPhotos(photos, () => uuidv7()),
     herdFile: createHerdFile({
       folder: join(options.dataFolder, 'import'),
       now: () => clock.now().wallMs,
@@ -159,6 +172,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     }),
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
     tray: simulated === null ? null : createTray(simulated, random),
+    backUpNow: () => upkeep.backUpNow(),
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
     leaveDemo: demo ? () => leaveDemo(options) : null,
@@ -204,14 +218,55 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     random,
     listener: { reading: barn.read, wandRead: barn.wandRead, link: barn.linkChanged },
   });
+  let damage: readonly string[] = [];
+  const upkeep =
+    file === null
+      ? NO_UPKEEP
+      : startUpkeep({
+          file,
+          jobs: options.jobs,
+          backups: createBackups({
+            what: {
+              database: file,
+              beside: {
+                '.kiosk.json': join(dataFolder, CONFIG_FILE),
+                '.medicines.json': join(dataFolder, MEDICINES_FILE),
+              },
+              photos,
+            },
+            folder: config.backupFolder ?? null,
+            // What is tried in the demo is worth no stick.
+            sticks: demo ? () => [] : options.sticks,
+            jobs: options.jobs,
+            store,
+            clock,
+            changed: () => barn.changed(),
+            log,
+          }),
+          store,
+          disk,
+          clock,
+          timers,
+          idle: () => isIdle(context.memory),
+          damaged(said) {
+            damage = said;
+            disk.foundDamaged();
+            barn.changed();
+          },
+          log,
+        });
   const ticking = setInterval(() => barn.tick(), TICK_MS);
   const standing: Standing = {
     bootId: uuidv7(),
     demo,
-    problem,
+    get problem() {
+      if (file === null || disk.trouble() !== 'damaged') return problem;
+      return damagedProblem(file, damage);
+    },
     devices: () => devices?.views() ?? [],
     voice: speaker.view,
     ear: () => hearing.view(),
+    keeping: upkeep.view,
   };
   return {
     barn,
@@ -223,14 +278,22 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     log,
     async stop() {
       clearInterval(ticking);
+      upkeep.stop();
       speaker.stop();
       await hearing.stop();
       await deviceSetup.stop();
       await devices?.stop();
       await simulated?.stop();
-      store.close();
+      if (disk.trouble() === 'damaged') store.closeUntouched();
+      else store.close();
     },
   };
+}
+
+/** Whether nobody is at work: no jug in hand, none being mixed, nobody on the platform, nothing being checked. */
+function isIdle({ round, mixing, deck, check, syringeCheck }: Memory): boolean {
+  const steps = [mixing.step, check.step, syringeCheck.step];
+  return round.phase.step === 'no-jug' && deck.onSince === null && steps.every((step) => step === 'idle');
 }
 
 /** Looks once after a burst of changes: what an intent or a reading does in several steps is one change to the ear. */
@@ -250,26 +313,6 @@ function soon(look: () => void): () => void {
 function leaveDemo({ dataFolder, timers, onRestart }: HouseOptions): void {
   changeConfig(dataFolder, (config) => config);
   timers.set(onRestart, RESTART_AFTER_MS);
-}
-
-function openDisk({ setup, dataFolder, log }: HouseOptions): { store: Store; problem: ProblemView | null } {
-  if (setup.kind === 'problem') return { store: createStore(':memory:'), problem: setup.problem };
-  const file = join(dataFolder, setup.kind === 'demo' ? DEMO_DATABASE : REAL_DATABASE);
-  try {
-    mkdirSync(dataFolder, { recursive: true });
-    return { store: createStore(file), problem: null };
-  } catch (error) {
-    log('the database could not be opened', error);
-    const problem: ProblemView = {
-      code: 'store-unreadable',
-      file,
-      field: null,
-      detail: error instanceof Error ? error.message : String(error),
-      remedy:
-        'Check that the card is not full or read-only, or restore a copy of the file, then start the kiosk again.',
-    };
-    return { store: createStore(':memory:'), problem };
-  }
 }
 
 function deviceConfig(setup: Setup, simulated: SimulatedBarn | null): KioskConfig['devices'] {

@@ -21,6 +21,8 @@ import type { Environment } from './config/environment.ts';
 import { loadSetup, type Setup } from './config/load.ts';
 import type { OpenEar } from './ear/hearing.ts';
 import { openHouse } from './house.ts';
+import { jobsInThreads } from './upkeep/in-threads.ts';
+import { sticksNow } from './upkeep/sticks.ts';
 
 /** The engine that speaks. */
 const ENGINE = 'espeak-ng';
@@ -59,6 +61,8 @@ export async function serve(
     recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
     microphone: environment.microphone,
     playOnBoard: playOnAlsa,
+    jobs: jobsInThreads(),
+    sticks: sticksNow,
     // The clock is not believed before the day this file was built.
     clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),
     random: Math.random,

@@ -238,6 +238,7 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('tray'), id, action: TrayAction }),
   /** Ends the demo: the kiosk starts anew on real devices, with a database of its own. */
   z.strictObject({ type: z.literal('leave-demo'), id }),
+  z.strictObject({ type: z.literal('back-up-now'), id }),
 ]);
 /** One intent. */
 export type Intent = z.infer<typeof Intent>;
@@ -370,6 +371,7 @@ export const REFUSALS = [
   'bench-only',
   'no-zero-command',
   'something-on-scale',
+  'no-backup-place',
   'not-configured',
   'not-written',
 ] as const;

@@ -7,6 +7,7 @@ import { DoseCardView } from './dose-card.ts';
 import { EarView } from './ear.ts';
 import { JugView } from './jug.ts';
 import { ScreenLanguage } from './language.ts';
+import { KeepingView } from './keeping.ts';
 import { MixingView } from './mixing.ts';
 import { WormCheckView } from './reduction-test.ts';
 import { RoundView } from './round.ts';
@@ -26,7 +27,7 @@ export type PanelView = z.infer<typeof PanelView>;
 
 /** Something that keeps the kiosk from working at all: shown large, with its remedy. */
 export const ProblemView = z.strictObject({
-  code: z.enum(['config-unreadable', 'config-invalid', 'store-unreadable']),
+  code: z.enum(['config-unreadable', 'config-invalid', 'store-unreadable', 'store-damaged']),
   /** The file it is about. */
   file: z.string(),
   /** The field, such as `devices.platform.baud`, or `null` where it is the whole file. */
@@ -106,6 +107,7 @@ export const KioskState = z.strictObject({
   /** The newest rows of the day book, newest first. */
   dayBook: z.array(TreatmentView),
   stock: StockView,
+  keeping: KeepingView,
   shed: ShedView,
   voice: VoiceView,
   ear: EarView,

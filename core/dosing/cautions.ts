@@ -18,6 +18,7 @@ export type CautionStrength = 'stop' | 'ask' | 'note';
 
 /** Every reason the kiosk may hesitate; the words for each are the screen's. */
 export const CAUTION_CODES = [
+  'not-kept',
   'species-not-covered',
   'presentation-not-covered',
   'not-approved',
@@ -100,6 +101,8 @@ export interface CautionInput {
   /** Milliseconds since 1970. */
   readonly wallMs: number;
   readonly clockTrusted: boolean;
+  /** Whether the disk takes records: a dose that could not be logged must not be given. */
+  readonly diskKeeps: boolean;
 }
 
 /** A measured dose below or above these shares of the target is asked about (our own guards). */
@@ -109,6 +112,7 @@ const ABOVE_TARGET = 1.1;
 /** Every caution that applies, stops first, then asks, then notes. */
 export function cautionsFor(input: CautionInput): Caution[] {
   const all = [
+    ...(input.diskKeeps ? [] : [caution('not-kept', 'stop')]),
     ...jugCautions(input),
     ...ruleCautions(input),
     ...repeatCautions(input),

@@ -26,6 +26,8 @@ export interface DoseWorld {
   readonly proven: readonly Proven[];
   readonly now: Pick<Moment, 'wallMs'>;
   readonly clockTrusted: boolean;
+  /** Whether the disk takes records. */
+  readonly diskKeeps: boolean;
 }
 
 /** A dose with everything that speaks for and against it. */
@@ -93,6 +95,7 @@ export function decideDose(
     scale: world.scale,
     wallMs,
     clockTrusted,
+    diskKeeps: world.diskKeeps,
     proven: world.proven,
   });
   return { regimen, approval, dose, cautions };

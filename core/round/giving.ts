@@ -120,7 +120,7 @@ function answer(round: Round, offerId: string, given: boolean, world: RoundWorld
 }
 
 /** Judges a cautioned visit anew: something it was held up by may be gone. */
-function lookAgain(round: Round, world: RoundWorld): RoundStep {
+export function lookAgain(round: Round, world: RoundWorld): RoundStep {
   const { phase } = round;
   if (phase.step !== 'cautions') return ignore(round);
   return advanceVisit(round, phase.jugId, phase.visit, phase.accepted, world);

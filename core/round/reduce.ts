@@ -2,7 +2,7 @@ import { medicineById } from '../medicine/formulary.ts';
 import { hasRival, type Jug, mayBeInUse } from '../mixing/jug.ts';
 import { proveOnBench } from '../mixing/prove.ts';
 import { unreachable } from '../unreachable.ts';
-import { reduceGiving } from './giving.ts';
+import { lookAgain, reduceGiving } from './giving.ts';
 import { reducePlatform } from './platform.ts';
 import { handNotes, type Proof } from './proof.ts';
 import type { Round, RoundEvent, RoundRefusal, RoundStep, RoundWorld } from './state.ts';
@@ -131,9 +131,15 @@ function proved(round: Round, jug: Jug, how: Proof['how'], world: RoundWorld): R
   return go(inHand, { step: 'visit', jugId: jug.id, visit });
 }
 
-function worldChanged(round: Round, what: 'jugs' | 'syringes' | 'rules', world: RoundWorld): RoundStep {
+function worldChanged(
+  round: Round,
+  what: Extract<RoundEvent, { type: 'world-changed' }>['what'],
+  world: RoundWorld,
+): RoundStep {
   const { phase } = round;
   if (what === 'jugs') return jugsChanged(round, world);
+  // An offer that stands may be logged yet: a dose swallowed must not be lost.
+  if (what === 'disk') return lookAgain(round, world);
   switch (phase.step) {
     case 'cautions':
       // What was accepted was another dose: its numbers may have changed with the syringe or the rule.

@@ -32,6 +32,7 @@ export const sayCautionsEn: Readonly<Record<CautionCode, string>> = {
   'interval-crosses-floor': 'It may be too little.',
   'above-target': 'More than the target.',
   'below-target': 'Less than the target.',
+  'not-kept': 'Nothing can be logged now.',
   'clock-untrusted': 'The clock is not set. Look at the dates.',
   'scale-unchecked': 'The platform is not checked.',
   'scale-check-failed': 'The scale check failed or is long overdue.',

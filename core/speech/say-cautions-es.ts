@@ -32,6 +32,7 @@ export const sayCautionsEs: Readonly<Record<CautionCode, string>> = {
   'interval-crosses-floor': 'Puede ser muy poco.',
   'above-target': 'Más que la meta.',
   'below-target': 'Menos que la meta.',
+  'not-kept': 'Ahora no se puede anotar nada.',
   'clock-untrusted': 'El reloj no está puesto. Mire las fechas.',
   'scale-unchecked': 'La plataforma no está verificada.',
   'scale-check-failed': 'La prueba de la báscula falló o está muy atrasada.',

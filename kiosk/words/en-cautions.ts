@@ -18,6 +18,11 @@ function say(title: string, detail: string, accept = ''): CautionWords {
 
 /** English words for every caution; none can be added to the codes without its words here. */
 export const enCautions: Readonly<Record<CautionCode, Say>> = {
+  'not-kept': () =>
+    say(
+      'Nothing can be logged now',
+      'The card of this kiosk takes no records, so a dose given now would be lost. The line at the top says why.',
+    ),
   'species-not-covered': () =>
     say('Not for this kind of animal', 'This medicine has no rule here for the species. Do not give it.'),
   'presentation-not-covered': () =>

@@ -11,6 +11,7 @@ import type { WeatherImport } from '../season/weather-import.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
 import type { Clock } from './clock.ts';
+import type { Disk } from './disk.ts';
 import type { Memory } from './memory.ts';
 
 /** What the workings of the barn share: its memory, its disk, its clock. */
@@ -18,6 +19,8 @@ export interface BarnContext {
   memory: Memory;
   readonly store: Store;
   readonly clock: Clock;
+  /** Whether records can be kept. */
+  readonly disk: Disk;
   /** Replaced when a device is set up at the screen. */
   config: KioskConfig;
   /** Makes an id nobody has used: a UUIDv7, so that ids sort by time. */
@@ -35,6 +38,8 @@ export interface BarnContext {
   readonly weatherImport: WeatherImport;
   /** The setting up of devices, or why it is not to be had. */
   readonly setup: DeviceSetup | SetupClosed;
+  /** Copies the records to every place there is; answers whether that began. */
+  readonly backUpNow: () => boolean;
   /** Says a dose, or sounds an earcon, so that the voice can be judged. */
   readonly tryVoice: (earcon: Earcon | null) => void;
   /** Takes the sound that was recorded off the disk. Throws when the disk refuses. */

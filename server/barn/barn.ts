@@ -11,6 +11,7 @@ import type { ScreenLanguage } from '../../shared/language.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { BarnContext } from './barn-context.ts';
 import { type AskedBy, carryOut } from './carry-out.ts';
+import { diskTroubleOf } from './disk.ts';
 import { needAtHand } from './need-at-hand.ts';
 import { refusalDetail } from './refusal-detail.ts';
 import { refusalWords } from './refusal-words.ts';
@@ -59,10 +60,14 @@ export function createBarn(
 ): Barn {
   const answers = new Map<string, { digest: string; answer: Answer }>();
   let revision = 0;
+  let keeping = context.disk.trouble() === null;
   const changed = () => {
     revision += 1;
     listener?.changed();
   };
+
+  /** A damaged file is left as it was found: nothing that happens is let near it. */
+  const damaged = () => context.disk.trouble() === 'damaged';
 
   function specOf(role: ScaleRole): ScaleSpec {
     const device = context.config.devices[role];
@@ -79,6 +84,7 @@ export function createBarn(
       return context.store.whole(change);
     } catch (error) {
       context.memory = before;
+      context.disk.failed(error);
       throw error;
     }
   }
@@ -87,7 +93,8 @@ export function createBarn(
     try {
       whole(change);
     } catch (error) {
-      log('an event of a device could not be written', error);
+      // The disk told of itself; it would be told again at every tick.
+      if (diskTroubleOf(error) === null) log('an event of a device could not be written', error);
     }
     changed();
   }
@@ -133,6 +140,7 @@ export function createBarn(
   }
 
   function handle(intent: Intent, by: AskedBy = 'screen'): Answer {
+    if (damaged()) return refusal(intent.id, 'not-written');
     const digest = createHash('sha256').update(JSON.stringify(intent)).digest('base64');
     const known = answers.get(intent.id);
     const onDisk = known === undefined ? context.store.handled.digestOf(intent.id) : undefined;
@@ -155,6 +163,7 @@ export function createBarn(
     context,
     handle,
     read(reading) {
+      if (damaged()) return;
       const { memory } = context;
       if (reading.role === 'platform' && scaleInCheck(memory.check) === 'platform') {
         const deadWeight = feedBench(memory.deadWeight, reading, specOf('platform'));
@@ -171,16 +180,22 @@ export function createBarn(
       if (read.kind === 'tag') handle({ type: 'read-tag', id: context.newId(), tag: read.tag });
     },
     linkChanged(role, ready) {
+      if (damaged()) return;
       if (!ready && role !== 'wand') endsReadings(role);
       if (role === 'platform' && !ready) return setDeck(BLANK_DECK);
       changed();
     },
     tick() {
+      if (damaged()) return;
+      context.disk.look(context.clock.now().uptimeMs);
+      const keepsNow = context.disk.trouble() === null;
       fromDevice(() => {
+        if (keepsNow !== keeping) runRound(context, { type: 'world-changed', what: 'disk' });
         runScaleCheck(context, { type: 'tick' });
         runSyringeCheck(context, { type: 'tick' });
         runRound(context, { type: 'tick' });
       });
+      keeping = keepsNow;
     },
     changed,
     revision: () => revision,

@@ -228,6 +228,8 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
     case 'tray':
       if (barn.tray === null) return 'demo-only';
       return barn.tray(intent.action, barn.memory) ? null : 'no-such-animal';
+    case 'back-up-now':
+      return barn.backUpNow() ? null : 'no-backup-place';
     case 'leave-demo':
       if (barn.leaveDemo === null) return 'demo-only';
       barn.leaveDemo();

@@ -168,6 +168,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'This format does not tell gross from net, so this scale cannot weigh animals. Set another format on the scale.',
   'no-zero-command': 'This scale takes no zero from the kiosk. Press zero on the scale itself.',
   'something-on-scale': 'Something stands on the scale. Take it off first, then zero.',
+  'no-backup-place': 'There is nowhere to copy to. Plug a memory stick in and wait a few seconds.',
   'not-configured':
     'The kiosk’s configuration cannot be read, so nothing can be done. The screen says what to mend.',
   'not-written':

@@ -19,6 +19,7 @@ export function roundWorld(barn: BarnContext): RoundWorld {
   return {
     now,
     clockTrusted: clock.isTrusted(),
+    diskKeeps: barn.disk.trouble() === null,
     timeZone: barn.config.timeZone,
     formulary: memory.formulary,
     animals: memory.animals.map(forDosing),

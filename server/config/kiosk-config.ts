@@ -116,6 +116,12 @@ export const KioskConfig = z.strictObject({
     .startsWith('/', 'a folder by its whole path, such as /media/stick')
     .max(500)
     .exactOptional(),
+  /** Where copies of all records are kept, such as a disk on the network; it must be there. Memory sticks need not be named. */
+  backupFolder: z
+    .string()
+    .startsWith('/', 'a folder by its whole path, such as /mnt/copies')
+    .max(500)
+    .exactOptional(),
   speech: SpeechConfig.prefault({}),
   hearing: HearingConfig.prefault({}),
 });

@@ -4,6 +4,7 @@ import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
 import type { Db } from './open-store.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
+import { UPKEEP_SCHEMA } from './upkeep.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
 import { WORM_CHECK_SCHEMA } from './worm-check-schema.ts';
 
@@ -254,6 +255,7 @@ export const MIGRATIONS: readonly Migration[] = [
     db.exec(CHAIN_SCHEMA);
     chainRecords(db);
   },
+  UPKEEP_SCHEMA,
 ];
 
 /** Takes one step of the schema. Belongs in a transaction. */

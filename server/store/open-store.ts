@@ -12,12 +12,34 @@ export type Db = Database.Database;
  */
 export function openStore(path: string): Db {
   const db = new Database(path);
+  try {
+    return upToDate(db);
+  } catch (error) {
+    closeUntouched(db);
+    throw error;
+  }
+}
+
+/** Closes a connection so that what its log holds stays in the log, and the file as it was found. */
+export function closeUntouched(db: Db): void {
+  // The last connection of a file moves the log into it; one that may not write cannot, and so leaves it.
+  let last: Db | null = null;
+  try {
+    last = new Database(db.name, { readonly: true, fileMustExist: true });
+    last.prepare('SELECT 1 FROM sqlite_schema').get();
+  } catch {
+    // A file that nothing can be read from is one that nothing is moved into.
+  }
+  db.close();
+  last?.close();
+}
+
+function upToDate(db: Db): Db {
   db.pragma('journal_mode = WAL');
   // Set at every open: in WAL mode the default is NORMAL, which may lose the last commits in a power cut.
   db.pragma('synchronous = FULL');
   const from = db.pragma('user_version', { simple: true }) as number;
   if (from > MIGRATIONS.length) {
-    db.close();
     throw new Error(
       `the database is at version ${from}, this program knows ${MIGRATIONS.length}: update the program`,
     );

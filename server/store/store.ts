@@ -5,13 +5,14 @@ import { createEggCountStore } from './egg-counts.ts';
 import { createHandledStore } from './handled.ts';
 import { createJugStore } from './jugs.ts';
 import { createNoteStore } from './notes.ts';
-import { type Db, openStore } from './open-store.ts';
+import { closeUntouched, type Db, openStore } from './open-store.ts';
 import { createReductionTestStore } from './reduction-tests.ts';
 import { createScaleCheckStore } from './scale-checks.ts';
 import { createScoreStore } from './scores.ts';
 import { createSettingsStore } from './settings.ts';
 import { createStockStore } from './stock.ts';
 import { createSyringeCheckStore } from './syringe-checks.ts';
+import { createUpkeepStore } from './upkeep.ts';
 import { createVesselStore } from './vessels.ts';
 import { createWeatherStore } from './weather.ts';
 import { createWeighingStore } from './weighings.ts';
@@ -37,12 +38,15 @@ export interface Store {
   readonly settings: ReturnType<typeof createSettingsStore>;
   readonly scaleChecks: ReturnType<typeof createScaleCheckStore>;
   readonly syringeChecks: ReturnType<typeof createSyringeCheckStore>;
+  readonly upkeep: ReturnType<typeof createUpkeepStore>;
   readonly handled: ReturnType<typeof createHandledStore>;
   /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
   whole<T>(change: () => T): T;
   /** Moves what was written from the log beside the file into the file. */
   checkpoint(): void;
   close(): void;
+  /** Closes without moving the log into the file, so that both stay as they were found. */
+  closeUntouched(): void;
 }
 
 /** Opens the database file at a path, or `:memory:`. */
@@ -68,9 +72,11 @@ export function createStore(path: string): Store {
     settings: createSettingsStore(db),
     scaleChecks: createScaleCheckStore(db),
     syringeChecks: createSyringeCheckStore(db),
+    upkeep: createUpkeepStore(db),
     handled: createHandledStore(db),
     whole: (change) => db.transaction(change).immediate(),
     checkpoint: () => void db.pragma('wal_checkpoint(TRUNCATE)'),
     close: () => db.close(),
+    closeUntouched: () => closeUntouched(db),
   };
 }

@@ -1,6 +1,7 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import { tagOwner } from '../../core/herd/tag-owner.ts';
 import type { EarView } from '../../shared/ear.ts';
+import type { KeepingView } from '../../shared/keeping.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { VoiceView } from '../../shared/voice.ts';
@@ -24,7 +25,7 @@ import { syringeCheckRecordView, syringeCheckView } from './syringe-check-view.t
 import { wormCheckView } from './test-view.ts';
 import { rfc3339 } from './times.ts';
 
-/** What stays the same from start to stop of the server. */
+/** What of the state is not the barn's own. */
 export interface Standing {
   readonly bootId: string;
   readonly demo: boolean;
@@ -32,6 +33,7 @@ export interface Standing {
   readonly devices: () => DeviceView[];
   readonly voice: () => VoiceView;
   readonly ear: () => EarView;
+  readonly keeping: () => KeepingView;
 }
 
 const recentView = keptBy<BarnContext, KioskState['dayBook']>();
@@ -84,6 +86,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
       dayBookView(memory.recent, memory.animals, memory.formulary),
     ),
     stock: stockView(barn),
+    keeping: standing.keeping(),
     shed: shedView(barn, standing),
     voice: standing.voice(),
     ear: standing.ear(),

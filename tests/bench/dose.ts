@@ -79,6 +79,7 @@ export function doseFigures(): Figure[] {
     },
     now: { wallMs: NOW },
     clockTrusted: true,
+    diskKeeps: true,
   };
   const decide = (i: number): void => {
     const weight = { mass: grams(4000 + 40 * (i % 3000)), uncertainty: grams(60), at: 0, changedFrom: null };

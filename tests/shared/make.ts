@@ -211,6 +211,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'wipe-recordings': { type: 'wipe-recordings', id: 'i' },
   'try-voice': { type: 'try-voice', id: 'i', earcon: null },
   'leave-demo': { type: 'leave-demo', id: 'i' },
+  'back-up-now': { type: 'back-up-now', id: 'i' },
   'ports-look': { type: 'ports-look', id: 'i' },
   'device-listen': { type: 'device-listen', id: 'i', role: 'bench', path: '/dev/serial/by-id/usb-one' },
   'device-try': { type: 'device-try', id: 'i', role: 'bench', index: 0 },

@@ -89,6 +89,7 @@ const tested = (verdict: Proven['verdict'], over: Partial<Proven> = {}): Over =>
 });
 
 const CASES: Readonly<Record<Judged, Case>> = {
+  'not-kept': { strength: 'stop', provoke: { diskKeeps: false }, quiet: { clockTrusted: false } },
   'species-not-covered': {
     strength: 'stop',
     provoke: { regimen: null, approval: null, dose: null },

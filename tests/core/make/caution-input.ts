@@ -34,6 +34,7 @@ export function makeCautionInput(over: Partial<CautionInput> = {}): CautionInput
     proven: [],
     wallMs: NINE_OCLOCK,
     clockTrusted: true,
+    diskKeeps: true,
     ...over,
   };
 }

@@ -82,6 +82,7 @@ export class KioskModel {
       timeZone: 'UTC',
       formulary: SHIPPED,
       clockTrusted: this.clockTrusted,
+      diskKeeps: true,
       animals: ANIMALS,
       jugs: this.jugs,
       approvals: this.approvals,

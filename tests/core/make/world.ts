@@ -14,6 +14,7 @@ export function makeWorld(over: Partial<RoundWorld> = {}): RoundWorld {
     timeZone: 'UTC',
     formulary: SHIPPED,
     clockTrusted: true,
+    diskKeeps: true,
     animals: [makeAnimal(), makeAnimal({ id: 'bella', name: 'Bella', tag: '840003123456790' })],
     jugs: [makeJug()],
     approvals: [makeApproval()],

@@ -283,6 +283,17 @@ export const BASE: KioskState = {
     treatment('t0', { animalName: 'Pip', volumeMl: 2.3, givenAt: '2026-04-12T09:12:00Z' }),
   ],
   stock: { currency: 'EUR', lots: [], expired: [], last: [] },
+  keeping: {
+    disk: null,
+    checkedAt: '2026-04-12T03:10:00Z',
+    backup: {
+      places: ['/media/stick'],
+      running: false,
+      last: { at: '2026-04-13T19:22:00Z', place: '/media/stick' },
+      overdue: false,
+      trouble: null,
+    },
+  },
   shed: {
     devices: [
       {

@@ -2,6 +2,7 @@ import { systemTimers } from '../../../hardware/serial/timers.ts';
 import type { BarnContext } from '../../../server/barn/barn-context.ts';
 import type { Outlet } from '../../../server/speech/outlet.ts';
 import { createSpeaker, type Speaker } from '../../../server/speech/speaker.ts';
+import { NO_UPKEEP } from '../../../server/upkeep/upkeep.ts';
 import type { Standing } from '../../../server/view/state-view.ts';
 import { offView } from './off-view.ts';
 
@@ -25,15 +26,16 @@ export function quietSpeaker(barn: BarnContext): Speaker {
   });
 }
 
-/** What stands from start to stop in a kiosk that is neither heard nor hears, with parts of it put in place. */
+/** What stands around a barn that runs well, has no device, is not heard and hears nobody, with parts of it put in place. */
 export function quietStanding(barn: BarnContext, parts: Partial<Standing> = {}): Standing {
   return {
     bootId: 'boot',
     demo: false,
     problem: null,
     devices: () => [],
-    voice: quietSpeaker(barn).view,
+    voice: parts.voice ?? quietSpeaker(barn).view,
     ear: () => offView(barn.memory.settings.ear, 0),
+    keeping: NO_UPKEEP.view,
     ...parts,
   };
 }

@@ -7,6 +7,7 @@ import type { Reading } from '../../../core/weighing/reading.ts';
 import { type Barn, createBarn } from '../../../server/barn/barn.ts';
 import type { BarnContext } from '../../../server/barn/barn-context.ts';
 import type { Clock } from '../../../server/barn/clock.ts';
+import { NO_DISK } from '../../../server/barn/disk.ts';
 import { defaultSettings, loadMemory } from '../../../server/barn/memory.ts';
 import { KioskConfig } from '../../../server/config/kiosk-config.ts';
 import { type MedicinesFile, NOTHING_OWN } from '../../../server/formulary/own-medicines.ts';
@@ -89,6 +90,7 @@ export function testBarn(
       memory: loadMemory(store, defaultSettings(config)),
       store,
       clock,
+      disk: NO_DISK,
       config,
       newId: () => `made-${++ids}`,
       linkOf: (role) => links[role],
@@ -110,6 +112,7 @@ export function testBarn(
         log: (message) => failures.push(message),
       }),
       setup: 'not-in-demo',
+      backUpNow: () => false,
       tryVoice: () => {},
       wipeRecordings: () => {},
       tray: null,

@@ -1,0 +1,36 @@
+import type { Db } from './open-store.ts';
+
+/** When the kiosk last did what it does for its own upkeep, one row each, and whether the disk takes writes. */
+export const UPKEEP_SCHEMA = `
+  CREATE TABLE upkeep (
+    name TEXT PRIMARY KEY,
+    at_ms INTEGER NOT NULL,
+    told TEXT
+  ) STRICT;
+`;
+
+/** What upkeep is remembered of: the last whole check of the file, the last backup, the last write to prove the disk. */
+export type UpkeepName = 'whole-check' | 'backup' | 'probe';
+
+/** When something was last done, milliseconds since 1970, and what there is to tell of it. */
+export interface Done {
+  readonly atMs: number;
+  readonly told: string | null;
+}
+
+/** Remembers upkeep on disk. */
+export function createUpkeepStore(db: Db) {
+  const get = db.prepare<[string], Done>('SELECT at_ms AS atMs, told FROM upkeep WHERE name = ?');
+  const put = db.prepare(
+    `INSERT INTO upkeep (name, at_ms, told) VALUES (?, ?, ?)
+     ON CONFLICT (name) DO UPDATE SET at_ms = excluded.at_ms, told = excluded.told`,
+  );
+  return {
+    /** When it was last done; `null` where it never was. */
+    last: (name: UpkeepName): Done | null => get.get(name) ?? null,
+    /** Remembers that it was done. Throws when the disk refuses. */
+    done(name: UpkeepName, atMs: number, told: string | null = null): void {
+      put.run(name, Math.round(atMs), told);
+    },
+  };
+}
