@@ -14,6 +14,7 @@ export const ROOMS = {
   doseRules: room(() => import('../shed/DoseRules.svelte')),
   group: room(() => import('../group/GroupDose.svelte')),
   jug: room(() => import('../screens/Jug.svelte')),
+  keeping: room(() => import('../keeping/Keeping.svelte')),
   medicines: room(() => import('../medicines/MedicineScreens.svelte')),
   scaleCheck: room(() => import('../check/ScaleCheck.svelte')),
   setUp: room(() => import('../setup/SetUp.svelte')),

@@ -20,8 +20,8 @@ function say(title: string, detail: string, accept = ''): CautionWords {
 export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'not-kept': () =>
     say(
-      'Nothing can be logged now',
-      'The card of this kiosk takes no records, so a dose given now would be lost. The line at the top says why.',
+      'Nothing can be logged',
+      'The card takes no records: a dose given now would be lost.',
     ),
   'species-not-covered': () =>
     say('Not for this kind of animal', 'This medicine has no rule here for the species. Do not give it.'),

@@ -20,6 +20,7 @@ import { enSyringeCheck } from './en-syringe-check.ts';
 import { enTakeAlong } from './en-take-along.ts';
 import { enTestScreens } from './en-test-screens.ts';
 import { enTray } from './en-tray.ts';
+import { enKeeping } from './en-keeping.ts';
 import { enVoice } from './en-voice.ts';
 import { enWormDoors } from './en-worm-doors.ts';
 import { enWormRules } from './en-worm-rules.ts';
@@ -35,6 +36,7 @@ export const enWhole = {
   setup: { ...en.setup, ...enSetup },
   stock: { ...en.stock, ...enStockLots },
   tray: { ...en.tray, ...enTray },
+  keeping: enKeeping,
   voice: { ...en.voice, ...enVoice },
   correcting: enCorrecting,
   dayBook: enDayBook,

@@ -36,6 +36,11 @@ export const en = {
     face: { dim: 'Night', glare: 'Day' } satisfies Record<KioskState['face'], string>,
     demo: 'DEMO – invented farm, simulated scales',
     clockUntrusted: 'Clock not set: times are provisional',
+    disk: {
+      full: 'Card full: nothing can be logged. Free some room on it.',
+      'read-only': 'Card read-only: nothing can be logged. Change the card.',
+      failing: 'Card failing: nothing can be logged. Change the card.',
+    } satisfies Record<NonNullable<KioskState['keeping']['disk']>, string>,
     earlier: 'Before',
     later: 'More',
     newer: 'Newer',

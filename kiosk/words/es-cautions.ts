@@ -7,6 +7,8 @@ function say(title: string, detail: string, accept = ''): CautionWords {
 
 /** Spanish words for every caution. */
 export const esCautions: typeof enCautions = {
+  'not-kept': () =>
+    say('No se puede anotar', 'La tarjeta no acepta registros: una dosis dada ahora se perdería.'),
   'species-not-covered': () =>
     say('No es para este animal', 'Este medicamento no tiene aquí regla para la especie. No lo dé.'),
   'presentation-not-covered': () =>

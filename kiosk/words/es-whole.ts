@@ -21,6 +21,7 @@ import { esSyringeCheck } from './es-syringe-check.ts';
 import { esTakeAlong } from './es-take-along.ts';
 import { esTestScreens } from './es-test-screens.ts';
 import { esTray } from './es-tray.ts';
+import { esKeeping } from './es-keeping.ts';
 import { esVoice } from './es-voice.ts';
 import { esWormDoors } from './es-worm-doors.ts';
 import { esWormRules } from './es-worm-rules.ts';
@@ -36,6 +37,7 @@ export const esWhole: typeof enWhole = {
   setup: { ...es.setup, ...esSetup },
   stock: { ...es.stock, ...esStockLots },
   tray: { ...es.tray, ...esTray },
+  keeping: esKeeping,
   voice: { ...es.voice, ...esVoice },
   correcting: esCorrecting,
   dayBook: esDayBook,

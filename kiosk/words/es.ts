@@ -33,6 +33,11 @@ export const es: typeof en = {
     face: { dim: 'Noche', glare: 'Día' },
     demo: 'DEMO – finca inventada, básculas simuladas',
     clockUntrusted: 'Reloj sin poner: horas provisionales',
+    disk: {
+      full: 'Tarjeta llena: no se anota nada. Haga sitio en ella.',
+      'read-only': 'Tarjeta de solo lectura: no se anota nada. Cámbiela.',
+      failing: 'La tarjeta falla: no se anota nada. Cámbiela.',
+    },
     earlier: 'Antes',
     later: 'Más',
     newer: 'Nuevos',

@@ -163,6 +163,36 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
   { name: 'daybook-record', place: 'day-book/t4', state: at({}) },
   { name: 'daybook-record-2', place: 'day-book/t4', state: at({}), taps: ['page-after', 'page-after'] },
   { name: 'shed', place: 'shed', state: at({}) },
+  { name: 'shed-copies', place: 'shed/copies', state: at({}) },
+  {
+    name: 'shed-copies-never',
+    place: 'shed/copies',
+    state: at({
+      keeping: {
+        disk: null,
+        checkedAt: null,
+        backup: { places: [], running: false, last: null, overdue: true, trouble: null },
+      },
+    }),
+  },
+  {
+    name: 'shed-copies-failed',
+    place: 'shed/copies',
+    state: at({
+      demo: false,
+      keeping: { ...BASE.keeping, disk: 'full', backup: { ...BASE.keeping.backup, overdue: true, trouble: 'gone' } },
+    }),
+  },
+  {
+    name: 'shed-screen-overdue',
+    place: 'shed/screen',
+    state: at({ keeping: { ...BASE.keeping, backup: { ...BASE.keeping.backup, overdue: true } } }),
+  },
+  {
+    name: 'shed-copies-overdue',
+    place: 'shed',
+    state: at({ keeping: { ...BASE.keeping, backup: { ...BASE.keeping.backup, overdue: true } } }),
+  },
   { name: 'shed-devices', place: 'shed/devices', state: at({}) },
   { name: 'shed-syringes', place: 'shed/syringes', state: at({}) },
   { name: 'shed-rules', place: 'shed/rules', state: at({}) },

@@ -1,3 +1,4 @@
+import { damagedProblem } from '../../../server/open-records.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { ANIMAL_SCENES } from './animal-scenes.ts';
 import { BASE, JUG, OFFER, RIVAL, TWO_DRAWS, treatment } from './base-state.ts';
@@ -64,6 +65,7 @@ const unplugged: Partial<KioskState> = {
 /** Every screen and step worth a look. */
 export const SCENES: readonly Scene[] = [
   { name: 'home', place: 'home', state: at({ jugs: [JUG, RIVAL] }) },
+  { name: 'home-disk-full', place: 'home', state: at({ demo: false, keeping: { ...BASE.keeping, disk: 'full' } }) },
   { name: 'home-no-jug', place: 'home', state: at({ jugs: [], dayBook: [], demo: false }) },
   { name: 'home-offer', place: 'home', state: at(offered) },
   { name: 'safety', place: 'home', state: at({ safetyRead: false }) },
@@ -80,6 +82,17 @@ export const SCENES: readonly Scene[] = [
         remedy:
           'Write 9600 there, save the file, then start the kiosk again. No device is opened until then.',
       },
+    }),
+  },
+  {
+    name: 'problem-damaged',
+    place: 'home',
+    state: at({
+      demo: false,
+      problem: damagedProblem('/var/lib/byreside/byreside.sqlite', [
+        'Tree 7 page 9: btreeInitPage() returns error code 11',
+        'row 4 missing from index',
+      ]),
     }),
   },
   { name: 'no-jug', place: 'platform', state: at({ jugs: [JUG, RIVAL] }) },
@@ -153,6 +166,15 @@ export const SCENES: readonly Scene[] = [
       ...loaded('held'),
       round: { step: 'which-animal', ...visit, weight: held, between: ['a1', 'a6'], unanswered: [] },
     }),
+  },
+  {
+    name: 'caution-not-kept',
+    place: 'platform',
+    state: {
+      ...cautions([{ code: 'not-kept', strength: 'stop', values: {} }]),
+      demo: false,
+      keeping: { ...BASE.keeping, disk: 'read-only' },
+    },
   },
   {
     name: 'caution-stop',

@@ -98,7 +98,9 @@ describe('a backup', () => {
 
   test('of a damaged file is not kept', async () => {
     const { place, what, store, database } = rig();
-    for (let n = 2; n < 60; n += 1) store.dayBook.addTreatment(given({ id: `t${n}`, atMs: n * 1000 }));
+    store.whole(() => {
+      for (let n = 2; n < 60; n += 1) store.dayBook.addTreatment(given({ id: `t${n}`, atMs: n * 1000 }));
+    });
     store.close();
     const bytes = readFileSync(database);
     bytes.fill(0x5a, bytes.length - 4096 * 12, bytes.length - 4096 * 4);

@@ -1,0 +1,3 @@
+import { runRestore } from './restore.ts';
+
+process.exitCode = runRestore(process.argv[3]);
