@@ -19,10 +19,7 @@ function say(title: string, detail: string, accept = ''): CautionWords {
 /** English words for every caution; none can be added to the codes without its words here. */
 export const enCautions: Readonly<Record<CautionCode, Say>> = {
   'not-kept': () =>
-    say(
-      'Nothing can be logged',
-      'The card takes no records: a dose given now would be lost.',
-    ),
+    say('Nothing can be logged', 'The card takes no records: a dose given now would be lost.'),
   'species-not-covered': () =>
     say('Not for this kind of animal', 'This medicine has no rule here for the species. Do not give it.'),
   'presentation-not-covered': () =>

@@ -41,7 +41,8 @@ export function restore(backup: string, dataFolder: string, stamp: string): Rest
   const target = join(dataFolder, REAL_DATABASE);
   const why = existsSync(backup) ? whyNotUsable(backup) : `there is no file ${backup}`;
   if (why !== null) return { ok: false, why };
-  if (isOpenElsewhere(target)) return { ok: false, why: 'the kiosk is running on these records: stop it first' };
+  if (isOpenElsewhere(target))
+    return { ok: false, why: 'the kiosk is running on these records: stop it first' };
   mkdirSync(dataFolder, { recursive: true });
   const fresh = `${target}.restoring`;
   rmSync(fresh, { force: true });
@@ -137,7 +138,9 @@ function reachDisk(path: string): void {
 /** `npm run restore -- FILE`: into the data folder. Answers the exit code. */
 export function runRestore(backup: string | undefined): number {
   if (backup === undefined) {
-    console.error('Name the copy to restore: npm run restore -- /media/stick/byreside-backups/byreside-….sqlite');
+    console.error(
+      'Name the copy to restore: npm run restore -- /media/stick/byreside-backups/byreside-….sqlite',
+    );
     return 2;
   }
   const { dataFolder } = readEnvironment(process.env, process.cwd());
@@ -151,6 +154,8 @@ export function runRestore(backup: string | undefined): number {
   console.log(`Restored: ${treatments.now} treatments (before: ${treatments.before ?? 'not readable'}).`);
   if (beside.length > 0) console.log(`Restored too, since there were none: ${beside.join(', ')}.`);
   if (kept !== null) console.log(`What was there before lies in ${kept}.`);
-  console.log(`Photos lie in ${join(dirname(backup), 'photos')}; copy them into ${join(dataFolder, 'photos')}.`);
+  console.log(
+    `Photos lie in ${join(dirname(backup), 'photos')}; copy them into ${join(dataFolder, 'photos')}.`,
+  );
   return 0;
 }

@@ -1,8 +1,8 @@
 import { readRecord, type Stored, varint } from './record.ts';
 
-/** A row as it stands on a page. */
+/** A row as it stands on a page; tables without row numbers keep theirs in the order of their keys. */
 export interface FoundRow {
-  readonly rowid: number;
+  readonly rowid: number | null;
   readonly values: readonly Stored[];
 }
 
@@ -12,11 +12,22 @@ export interface Leaf {
   readonly unread: number;
 }
 
-/** A branch of a table's tree: each child holds the rows up to its key. */
+/** A branch of a tree: each child holds the rows up to its key, which in a tree of keys is a row itself. */
 export interface Branch {
-  readonly children: readonly { readonly page: number; readonly upTo: number }[];
+  readonly children: readonly { readonly page: number; readonly upTo: number | null }[];
+  readonly rows: readonly FoundRow[];
   readonly last: number;
 }
+
+/** What a page is by its first byte. `rows` are numbered, `keys` are those of an index or of a table without numbers. */
+export type PageKind = { readonly of: 'rows' | 'keys'; readonly is: 'leaf' | 'branch' };
+
+const KINDS: Readonly<Record<number, PageKind>> = {
+  13: { of: 'rows', is: 'leaf' },
+  5: { of: 'rows', is: 'branch' },
+  10: { of: 'keys', is: 'leaf' },
+  2: { of: 'keys', is: 'branch' },
+};
 
 /** The pages of a database, those in its log before those in the file. Pages count from 1. */
 export class Pages {
@@ -45,17 +56,16 @@ export class Pages {
       : undefined;
   }
 
-  /** What kind of page it is where it belongs to a table; `null` for all others. */
-  kind(number: number): 'leaf' | 'branch' | null {
-    const page = this.at(number);
-    const byte = page?.[number === 1 ? 100 : 0];
-    return byte === 0x0d ? 'leaf' : byte === 0x05 ? 'branch' : null;
+  /** What kind of page it is where it belongs to a tree; `null` for all others. */
+  kind(number: number): PageKind | null {
+    return KINDS[this.at(number)?.[number === 1 ? 100 : 0] ?? 0] ?? null;
   }
 
   /** Reads the rows of a leaf. Throws a RangeError where it is none. */
   leaf(number: number): Leaf {
     const page = this.at(number);
-    if (page === undefined || this.kind(number) !== 'leaf') throw new RangeError('no leaf of a table');
+    const kind = this.kind(number);
+    if (page === undefined || kind?.is !== 'leaf') throw new RangeError('no leaf of a tree');
     const head = number === 1 ? 100 : 0;
     const cells = page.readUInt16BE(head + 3);
     if (head + 8 + 2 * cells > page.length) throw new RangeError('more cells than fit');
@@ -63,13 +73,13 @@ export class Pages {
     let unread = 0;
     for (let i = 0; i < cells; i += 1) {
       try {
-        rows.push(this.#cell(page, page.readUInt16BE(head + 8 + 2 * i)));
+        rows.push(this.#cell(page, page.readUInt16BE(head + 8 + 2 * i), kind.of));
       } catch {
         unread += 1;
       }
     }
     // Rows stand in the order of their numbers: a page where they do not is two pages in one.
-    for (let i = 1; i < rows.length; i += 1)
+    for (let i = 1; kind.of === 'rows' && i < rows.length; i += 1)
       if ((rows[i]?.rowid ?? 0) <= (rows[i - 1]?.rowid ?? 0)) throw new RangeError('rows out of order');
     return { rows, unread };
   }
@@ -77,27 +87,32 @@ export class Pages {
   /** Reads a branch. Throws a RangeError where it is none. */
   branch(number: number): Branch {
     const page = this.at(number);
-    if (page === undefined || this.kind(number) !== 'branch') throw new RangeError('no branch of a table');
+    const kind = this.kind(number);
+    if (page === undefined || kind?.is !== 'branch') throw new RangeError('no branch of a tree');
     const head = number === 1 ? 100 : 0;
     const cells = page.readUInt16BE(head + 3);
     if (head + 12 + 2 * cells > page.length) throw new RangeError('more cells than fit');
+    const rows: FoundRow[] = [];
     const children = Array.from({ length: cells }, (_, i) => {
       const at = page.readUInt16BE(head + 12 + 2 * i);
-      return { page: page.readUInt32BE(at), upTo: varint(page, at + 4).value };
+      if (kind.of === 'rows') return { page: page.readUInt32BE(at), upTo: varint(page, at + 4).value };
+      rows.push(this.#cell(page, at + 4, 'keys'));
+      return { page: page.readUInt32BE(at), upTo: null };
     });
-    return { children, last: page.readUInt32BE(head + 8) };
+    return { children, rows, last: page.readUInt32BE(head + 8) };
   }
 
-  #cell(page: Buffer, at: number): FoundRow {
+  #cell(page: Buffer, at: number, of: PageKind['of']): FoundRow {
     const length = varint(page, at);
-    const rowid = varint(page, length.next);
-    const here = localBytes(length.value, page.length);
-    const local = page.subarray(rowid.next, rowid.next + here);
+    const { value: rowid, next: from } =
+      of === 'rows' ? varint(page, length.next) : { value: null, next: length.next };
+    const here = localBytes(length.value, page.length, of);
+    const local = page.subarray(from, from + here);
     if (local.length < here) throw new RangeError('a cell is cut off');
-    if (here === length.value) return { rowid: rowid.value, values: readRecord(local) };
+    if (here === length.value) return { rowid, values: readRecord(local) };
     const parts = [local];
     let missing = length.value - here;
-    let next = page.readUInt32BE(rowid.next + here);
+    let next = page.readUInt32BE(from + here);
     while (missing > 0) {
       const more = this.at(next);
       if (more === undefined) throw new RangeError('the rest of a row is missing');
@@ -106,13 +121,13 @@ export class Pages {
       missing -= part.length;
       next = more.readUInt32BE(0);
     }
-    return { rowid: rowid.value, values: readRecord(Buffer.concat(parts)) };
+    return { rowid, values: readRecord(Buffer.concat(parts)) };
   }
 }
 
-/** How many bytes of a row stand on its leaf itself: https://www.sqlite.org/fileformat2.html, section 1.6. */
-function localBytes(length: number, usable: number): number {
-  const most = usable - 35;
+/** How many bytes of a row stand on its page itself: https://www.sqlite.org/fileformat2.html, section 1.6. */
+function localBytes(length: number, usable: number, of: PageKind['of']): number {
+  const most = of === 'rows' ? usable - 35 : Math.floor(((usable - 12) * 64) / 255) - 23;
   if (length < 0 || length > 1e9) throw new RangeError('a row of no possible length');
   if (length <= most) return length;
   const least = Math.floor(((usable - 12) * 32) / 255) - 23;

@@ -21,7 +21,7 @@ function lengthOf(type: number): number {
   return length;
 }
 
-function valueOf(type: number, bytes: Buffer): Stored {
+function storedValue(type: number, bytes: Buffer): Stored {
   if (type === 0) return null;
   if (type === 7) return bytes.readDoubleBE(0);
   if (type === 8 || type === 9) return type - 8;
@@ -48,7 +48,7 @@ export function readRecord(payload: Buffer): Stored[] {
   for (const type of types) {
     const end = at + lengthOf(type);
     if (end > payload.length) throw new RangeError('a record is cut off');
-    values.push(valueOf(type, payload.subarray(at, end)));
+    values.push(storedValue(type, payload.subarray(at, end)));
     at = end;
   }
   if (at !== payload.length) throw new RangeError('a record is longer than it says');

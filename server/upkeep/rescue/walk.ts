@@ -21,9 +21,10 @@ export function walkTable(pages: Pages, root: number, seen: Set<number>): Walked
       return;
     }
     try {
-      if (pages.kind(page) === 'branch') {
-        const { children, last } = pages.branch(page);
+      if (pages.kind(page)?.is === 'branch') {
+        const { children, rows: between, last } = pages.branch(page);
         seen.add(page);
+        rows.push(...between);
         let from = above;
         for (const child of children) {
           visit(child.page, from, child.upTo);

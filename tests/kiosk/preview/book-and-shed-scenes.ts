@@ -180,7 +180,11 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
     place: 'shed/copies',
     state: at({
       demo: false,
-      keeping: { ...BASE.keeping, disk: 'full', backup: { ...BASE.keeping.backup, overdue: true, trouble: 'gone' } },
+      keeping: {
+        ...BASE.keeping,
+        disk: 'full',
+        backup: { ...BASE.keeping.backup, overdue: true, trouble: 'gone' },
+      },
     }),
   },
   {

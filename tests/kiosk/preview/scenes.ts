@@ -65,7 +65,11 @@ const unplugged: Partial<KioskState> = {
 /** Every screen and step worth a look. */
 export const SCENES: readonly Scene[] = [
   { name: 'home', place: 'home', state: at({ jugs: [JUG, RIVAL] }) },
-  { name: 'home-disk-full', place: 'home', state: at({ demo: false, keeping: { ...BASE.keeping, disk: 'full' } }) },
+  {
+    name: 'home-disk-full',
+    place: 'home',
+    state: at({ demo: false, keeping: { ...BASE.keeping, disk: 'full' } }),
+  },
   { name: 'home-no-jug', place: 'home', state: at({ jugs: [], dayBook: [], demo: false }) },
   { name: 'home-offer', place: 'home', state: at(offered) },
   { name: 'safety', place: 'home', state: at({ safetyRead: false }) },
