@@ -51,7 +51,6 @@ test.each([
   ['jug-dissolve', 'mix-next', { type: 'mix-dissolved' }],
   ['jug-label', 'mix-next', { type: 'mix-in-service' }],
   ['shed-people', 'person-tile', { type: 'set-person', name: 'Sam' }],
-  ['shed-copies', 'copy-now', { type: 'back-up-now' }],
   ['shed-screen', 'unit-kg', { type: 'set-weight-unit', unit: 'kg' }],
   ['offered-tray', 'tray-walk-off', { type: 'tray', action: { do: 'walk-off' } }],
   ['offered-tray', 'tray-powder-half', { type: 'tray', action: { do: 'add-powder', packets: 0.5 } }],
