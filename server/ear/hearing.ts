@@ -7,7 +7,7 @@ import type { Recorder, RecorderOptions } from '../../hardware/ear/alsa-recorder
 import type { Ear, EarOptions, Listening } from '../../hardware/ear/ear.ts';
 import { EAR_RATE, type PcmFormat } from '../../hardware/ear/pcm.ts';
 import type { TimerHandle, Timers } from '../../hardware/serial/timers.ts';
-import type { EarView, MicrophoneMessage } from '../../shared/ear.ts';
+import type { EarView, MicrophoneMessage, PageWish } from '../../shared/ear.ts';
 import type { Barn } from '../barn/barn.ts';
 import type { Speaker } from '../speech/speaker.ts';
 import { Attention } from './attention.ts';
@@ -231,10 +231,10 @@ export function createHearing(options: HearingOptions): Hearing {
     followOwnVoice();
   }
 
-  function tellPage(wish: Parameters<Parameters<typeof obey>[1]['tellPage']>[0]): boolean {
-    const page = pages.current?.page;
+  function tellPage(wish: PageWish): boolean {
+    const page = pages.screen;
     page?.send({ type: 'spoken-wish', wish });
-    return page !== undefined;
+    return page !== null;
   }
 
   function tell(words: readonly string[], outcome: Outcome): void {

@@ -30,6 +30,11 @@ export class PageMicrophones {
     return null;
   }
 
+  /** The page that does what only a page can: the one listened to, else the one of this machine that told last. */
+  get screen(): EarPage | null {
+    return this.current?.page ?? [...this.#pages.keys()].findLast(({ own }) => own) ?? null;
+  }
+
   /** Whether the key to talk is held on any page of this machine. */
   get talking(): boolean {
     return this.#talking.size > 0;

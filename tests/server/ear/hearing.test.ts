@@ -260,7 +260,10 @@ describe('what is asked aloud', () => {
     expect(rig.sent).toEqual([{ type: 'spoken-wish', wish: { type: 'screen', screen: 'day-book' } }]);
     rig.hearing.told(rig.page, { type: 'microphone', rate: null, why: 'closed' });
     rig.command({ kind: 'screen', screen: 'home' });
-    expect(rig.sent).toHaveLength(1);
+    expect(rig.sent).toHaveLength(2);
+    rig.hearing.gone(rig.page);
+    rig.command({ kind: 'screen', screen: 'home' });
+    expect(rig.sent).toHaveLength(2);
     expect(rig.hearing.view().heard).toMatchObject({ outcome: 'refused' });
   });
 

@@ -154,3 +154,37 @@ test('the sound of what is said can be fetched, and of nothing else', async () =
   expect(rig.speaker.wav(id)?.durationMs).toBe(1000);
   expect(rig.speaker.wav(id + 1)).toBeNull();
 });
+
+describe('what the ear asks of it', () => {
+  test('the last important thing is said again, a weight and an animal in between are not', async () => {
+    const rig = speaking();
+    expect(rig.speaker.sayAgain()).toBe(false);
+    bringToOffer(rig.test);
+    await rig.look();
+    for (let i = 0; i < 8; i += 1) await rig.end();
+    const before = rig.said.length;
+    expect(rig.speaker.sayAgain()).toBe(true);
+    await rig.settle();
+    expect(rig.said.slice(before)).toEqual([expect.stringMatching(DOSE)]);
+  });
+
+  test('a dose that is over is not said again, nor is anything while nobody could hear it', async () => {
+    const rig = speaking();
+    bringToOffer(rig.test);
+    await rig.look();
+    rig.heard.now = 'locked';
+    expect([rig.speaker.audible(), rig.speaker.sayAgain()]).toEqual([false, false]);
+    rig.heard.now = 'heard';
+    rig.test.send({ type: 'skip', reason: 'later' });
+    await rig.look();
+    expect(rig.speaker.sayAgain()).toBe(false);
+  });
+
+  test('it sounds from the moment something is to be said, before the first of it is rendered', () => {
+    const rig = speaking();
+    expect(rig.speaker.soundingUntil()).toBeNull();
+    rig.speaker.say({ what: 'called', name: 'Teasel', number: '417' });
+    expect(rig.said).toEqual([]);
+    expect(rig.speaker.soundingUntil()).toBeGreaterThan(rig.test.clock.uptimeMs);
+  });
+});
