@@ -19,7 +19,7 @@ export type SpokenWish =
   | { readonly type: 'next' }
   | { readonly type: 'give'; readonly offerId: string; readonly outcome: 'whole' };
 
-/** Why what was said is not done; {@link refusalSentence} says it. */
+/** Why what was said is not done. */
 export type SpokenRefusal =
   | { readonly why: 'wrong-volume'; readonly saidMl: number; readonly shownMl: number }
   | { readonly why: 'nothing-offered' }

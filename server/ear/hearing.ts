@@ -1,7 +1,6 @@
 import { showNumber } from '../../core/quantity/show.ts';
 import type { Command, Heard } from '../../core/speech/command.ts';
 import { interpret, type SpokenRefusal } from '../../core/speech/interpret.ts';
-import { refusalSentence } from '../../core/speech/refusal-sentence.ts';
 import type { Saying } from '../../core/speech/saying.ts';
 import type { Recorder, RecorderOptions } from '../../hardware/ear/alsa-recorder.ts';
 import type { Ear, EarOptions, Listening } from '../../hardware/ear/ear.ts';
@@ -11,6 +10,7 @@ import type { EarView, MicrophoneMessage, PageWish } from '../../shared/ear.ts';
 import type { Barn } from '../barn/barn.ts';
 import type { Speaker } from '../speech/speaker.ts';
 import { Attention } from './attention.ts';
+import { heardWords, refusedWords } from './heard-words.ts';
 import { hearingScene } from './hearing-scene.ts';
 import { type Outcome, obey } from './obey.ts';
 import { type EarPage, PageMicrophones } from './page-microphones.ts';
@@ -88,6 +88,7 @@ export function createHearing(options: HearingOptions): Hearing {
 
   const now = () => context.clock.now().uptimeMs;
   const settings = () => context.memory.settings.ear;
+  const language = () => context.memory.settings.language;
   const takes = () => attention.takes(settings().mode, now());
 
   function source(): EarView['source'] {
@@ -206,9 +207,9 @@ export function createHearing(options: HearingOptions): Hearing {
     const pressed = settings().mode === 'press';
     if (!pressed && !takes()) return;
     if (why === 'kiosk-speaking') {
-      tell(words, { outcome: 'not-understood', sentence: 'The kiosk was speaking. Say it again.' });
+      tell(words, { outcome: 'not-understood', sentence: heardWords('kiosk-was-speaking', language()) });
     } else if (words.length > 0 && why !== 'too-short') {
-      tell(words, { outcome: 'not-understood', sentence: 'Not understood. Say it again.' });
+      tell(words, { outcome: 'not-understood', sentence: heardWords('not-understood', language()) });
       // Where the key is held it was meant for the kiosk; a woken one hears much that was not.
       if (pressed) speaker.say({ what: 'not-understood' });
     }
@@ -225,7 +226,7 @@ export function createHearing(options: HearingOptions): Hearing {
       tell(words, outcome);
     } else {
       speaker.say(sayingOf(became.refusal));
-      tell(words, { outcome: 'refused', sentence: refusalSentence(became.refusal) });
+      tell(words, { outcome: 'refused', sentence: refusedWords(became.refusal, language()) });
     }
     // At once: whatever the kiosk says of it comes before the next is heard.
     followOwnVoice();

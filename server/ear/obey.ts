@@ -5,6 +5,7 @@ import type { Intent } from '../../shared/intent.ts';
 import type { Barn } from '../barn/barn.ts';
 import { onBench } from '../barn/run-round.ts';
 import { isSaidAloud, type Speaker } from '../speech/speaker.ts';
+import { heardWords } from './heard-words.ts';
 
 /** What came of a wish: as it is shown. */
 export type Outcome = Pick<NonNullable<EarView['heard']>, 'outcome' | 'sentence'>;
@@ -26,16 +27,17 @@ const NOT_SCORED = { eyelid: null, body: null, soiling: null, jaw: null, coat: n
 /** Does what was asked aloud as a tap would, or tells, aloud too, why not. */
 export function obey(wish: SpokenWish, servants: Servants): Outcome {
   const { barn, speaker, tellPage } = servants;
+  const { language } = barn.context.memory.settings;
   switch (wish.type) {
     case 'wake':
       return DONE;
     case 'screen':
     case 'undo':
-      return tellPage(wish) ? DONE : refused('No screen is open on the kiosk. Open its page.');
+      return tellPage(wish) ? DONE : refused(heardWords('no-screen', language));
     case 'say-again':
       if (speaker.sayAgain()) return DONE;
       speaker.say({ what: 'not-done', why: 'nothing-said' });
-      return refused('Nothing was said that still holds.');
+      return refused(heardWords('nothing-to-say-again', language));
     case 'pick-animal':
       return pick(wish, servants);
     case 'take-jug': {
