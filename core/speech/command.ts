@@ -48,6 +48,8 @@ export interface Fit {
   readonly whole: number;
   /** All words together against everyday words in any order. */
   readonly overRivals: number;
+  /** A read-back, whole and not per frame, against the best of all others; `null` where it was not heard again. */
+  readonly overOthers: number | null;
 }
 
 /** What the ear made of one stretch of speech: `words` are what it took it for, and `fit` is `null` where it is none. */

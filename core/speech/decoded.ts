@@ -13,6 +13,8 @@ export interface Decoded {
   readonly commands: readonly PathPart[] | null;
   readonly rivals: readonly PathPart[] | null;
   readonly phones: readonly PathPart[] | null;
+  /** The best of all other read-backs, where a dose was read back and heard again by `otherReadBacks`. */
+  readonly others?: readonly PathPart[] | null;
 }
 
 /** Whether a part is a word somebody said, and not a silence, a noise or an empty step of the grammar. */

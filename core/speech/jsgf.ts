@@ -56,8 +56,9 @@ function givenRules(decimals: 1 | 2): string[] {
   ];
 }
 
-/** The dictionary's sounds of a word first; none at all for a word it does not know. */
-function withAccents(word: string, known: readonly string[]): readonly string[] {
+/** How a word may sound: as the dictionary says first, then in other accents; nothing where it has no such word. */
+function soundsOf(word: string, dictionary: Dictionary): readonly string[] {
+  const known = dictionary(word);
   return known.length === 0 ? known : [...new Set([...known, ...(OTHER_ACCENTS[word] ?? [])])];
 }
 
@@ -68,7 +69,7 @@ function pronounced(
   const pronunciations = new Map<string, readonly string[]>();
   const guessed: string[] = [];
   for (const word of words) {
-    const known = withAccents(word, dictionary(word));
+    const known = soundsOf(word, dictionary);
     const guess = known.length > 0 ? null : guessPronunciation(word);
     if (guess !== null) guessed.push(word);
     const sounds = guess === null ? known : [guess];

@@ -3,13 +3,17 @@ import { type Decoded, isSpoken, type PathPart, wordsOf } from './decoded.ts';
 import { commandFrom } from './interpret.ts';
 import type { MayBeHeard } from './may-be-heard.ts';
 
-/** The least fit that passes as a command. */
-export type Limits = Fit;
+/** The least fit that passes as a command; a dose that is read back must also be so far from any other number. */
+export type Limits = Omit<Fit, 'overOthers'>;
 
 /** Chosen on the tuning voices of the bench, where true commands and other talk part. */
-export const LIMITS: Limits = { overPhones: -30, worstWord: -45, whole: -45, overRivals: 0 };
+export const LIMITS: Limits = { overPhones: -40, worstWord: -60, whole: -45, overRivals: -12 };
 /** A dose is logged by what was read back, so it must fit better than a screen that is gone to. */
-export const GIVEN_LIMITS: Limits = { overPhones: -26, worstWord: -36, whole: -36, overRivals: 3 };
+export const GIVEN_LIMITS: Limits = { overPhones: -22, worstWord: -36, whole: -30, overRivals: -12 };
+/** The least by which a read-back must beat every other. */
+export const LEAST_OVER_OTHERS = 200;
+/** A word more always fits a little better; the search charges it as much (`-wip` of the engine). */
+const WORD_COST = 190;
 
 /** Phrases last this long, in frames of 10 ms: below is a knock, above an engine. */
 const SHORTEST = 25;
@@ -26,8 +30,21 @@ export function judge(decoded: Decoded, may: MayBeHeard): Heard {
   const frames = framesOf(path.filter(isSpoken));
   if (frames < SHORTEST) return reject('too-short');
   if (frames > LONGEST) return reject('too-long');
-  const limits = command.kind === 'given' ? GIVEN_LIMITS : LIMITS;
-  return fit !== null && passes(fit, limits) ? { kind: 'command', command, words, fit } : reject('unsure');
+  if (fit === null) return reject('unsure');
+  const sure = command.kind === 'given' ? isSureOfNumber(fit) : passes(fit, LIMITS);
+  return sure ? { kind: 'command', command, words, fit } : reject('unsure');
+}
+
+/** The words of a read-back that must be heard again by `otherReadBacks` before it is judged; else `null`. */
+export function toHearAgain(decoded: Decoded, may: MayBeHeard): readonly string[] | null {
+  const words = wordsOf(decoded.commands ?? []);
+  if (commandFrom(words, may)?.kind !== 'given') return null;
+  const fit = fitOf(decoded);
+  return fit !== null && passes(fit, GIVEN_LIMITS) ? words : null;
+}
+
+function isSureOfNumber(fit: Fit): boolean {
+  return passes(fit, GIVEN_LIMITS) && fit.overOthers !== null && fit.overOthers >= LEAST_OVER_OTHERS;
 }
 
 function passes(fit: Fit, limits: Limits): boolean {
@@ -40,7 +57,7 @@ function passes(fit: Fit, limits: Limits): boolean {
 }
 
 /** How well a sound fits, or `null` where a search came to no end. */
-export function fitOf({ commands, rivals, phones }: Decoded): Fit | null {
+export function fitOf({ commands, rivals, phones, others }: Decoded): Fit | null {
   if (commands === null || rivals === null || phones === null) return null;
   const spoken = commands.filter(isSpoken);
   const frames = framesOf(spoken);
@@ -54,7 +71,12 @@ export function fitOf({ commands, rivals, phones }: Decoded): Fit | null {
     worstWord: Math.min(...spoken.map((part) => over(part, phones) / framesOf([part]))),
     whole: sum(commands, phones),
     overRivals: sum(spoken, rivals),
+    overOthers: others === undefined || others === null ? null : costed(commands) - costed(others),
   };
+}
+
+function costed(path: readonly PathPart[]): number {
+  return path.reduce((sum, part) => sum + part.acoustic - (isSpoken(part) ? WORD_COST : 0), 0);
 }
 
 function framesOf(parts: readonly PathPart[]): number {

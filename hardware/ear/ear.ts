@@ -2,8 +2,9 @@ import type { Heard } from '../../core/speech/command.ts';
 import { type Decoded, isSpoken, type PathPart, wordsOf } from '../../core/speech/decoded.ts';
 import { canGoOn, commandFrom } from '../../core/speech/interpret.ts';
 import { type Grammar, grammarOf } from '../../core/speech/jsgf.ts';
-import { judge } from '../../core/speech/judge.ts';
+import { judge, toHearAgain } from '../../core/speech/judge.ts';
 import type { MayBeHeard } from '../../core/speech/may-be-heard.ts';
+import { otherReadBacks } from '../../core/speech/other-read-backs.ts';
 import type { Dictionary } from '../../core/speech/pronounce.ts';
 import { rivalGrammar } from '../../core/speech/rivals.ts';
 import type { TimerHandle, Timers } from '../serial/timers.ts';
@@ -98,6 +99,8 @@ export function createEar(options: EarOptions): Ear {
   let now: Utterance | null = null;
   /** Utterances that have ended and are not judged yet, oldest first; `null` where it no longer counts. */
   let awaiting: (Pick<Utterance, 'may' | 'sound'> | null)[] = [];
+  /** A read-back that is being heard again, to see how near other numbers are. */
+  let again: (Pick<Utterance, 'may' | 'sound'> & { readonly decoded: Decoded }) | null = null;
 
   function tell(next: Listening): void {
     if (next === listening) return;
@@ -115,6 +118,7 @@ export function createEar(options: EarOptions): Ear {
     if (!ready) {
       now = null;
       awaiting = [];
+      again = null;
       gate.shut();
     }
     idle();
@@ -168,7 +172,7 @@ export function createEar(options: EarOptions): Ear {
       now.sinceMs = now.heardMs;
     }
     if (commandFrom(words, now.may) === null) return;
-    // Frames of silence are thinned out by the engine, so both clocks are looked at.
+    // Words may stand while the last of them goes on, and be found anew long after they ended: both clocks count.
     const still = Math.max(now.heardMs - now.sinceMs, 10 * (frames - 1 - lastFrame));
     const least = canGoOn(words, now.may) ? MAY_GO_ON_MS : ENDED_MS;
     if (still >= least && (now.quietMs >= least || still >= least + NOISE_MS)) endUtterance();
@@ -186,6 +190,23 @@ export function createEar(options: EarOptions): Ear {
   function onEnded(decoded: Decoded): void {
     const could = awaiting.shift() ?? null;
     if (could === null) return;
+    const words = toHearAgain(decoded, could.may);
+    // Where the next has begun already its sound is gone, and it is not believed.
+    if (words === null || now !== null || awaiting.length > 0) {
+      conclude(decoded, could);
+      return;
+    }
+    again = { ...could, decoded };
+    listener?.hearAgain(otherReadBacks(words));
+  }
+
+  function onAgain(others: readonly PathPart[] | null): void {
+    const could = again;
+    again = null;
+    if (could !== null) conclude({ ...could.decoded, others }, could);
+  }
+
+  function conclude(decoded: Decoded, could: Pick<Utterance, 'may' | 'sound'>): void {
     const heard = judge(decoded, could.may);
     // The next utterance may have begun already; then the lesson is lost, and another will come.
     if (heard.kind === 'command' && now === null) listener?.keep();
@@ -201,14 +222,15 @@ export function createEar(options: EarOptions): Ear {
 
   /** Cut off by the kiosk's own voice: what was heard may be its, not the keeper's. */
   function abandon(): void {
-    const pending = awaiting.some((could) => could !== null);
+    const pending = again !== null || awaiting.some((could) => could !== null);
     if (now === null && !pending) return;
+    again = null;
     awaiting = awaiting.map(() => null);
     dropUtterance();
     options.onHeard({ kind: 'rejected', why: 'kiosk-speaking', words: [], fit: null }, null);
   }
 
-  function hearAgain(): void {
+  function unmuted(): void {
     unmute = null;
     deaf = false;
     idle();
@@ -233,6 +255,7 @@ export function createEar(options: EarOptions): Ear {
         onReady,
         onSoFar,
         onEnded,
+        onAgain,
       });
       listener.use(grammar);
       idle();
@@ -265,7 +288,7 @@ export function createEar(options: EarOptions): Ear {
     kioskSpeaking(on) {
       // The echo's end is an event, not a time to compare with: an alarm may ring a moment early.
       if (unmute !== null) timers.clear(unmute);
-      unmute = on ? null : timers.set(hearAgain, ECHO_MS);
+      unmute = on ? null : timers.set(unmuted, ECHO_MS);
       deaf = true;
       gate.shut();
       abandon();
@@ -276,6 +299,7 @@ export function createEar(options: EarOptions): Ear {
       listener = null;
       now = null;
       awaiting = [];
+      again = null;
       if (unmute !== null) timers.clear(unmute);
       await last?.stop();
       tell('off');

@@ -18,6 +18,8 @@ const SEARCHING = [
   ...['-wip', '0.05'],
   // The gate knows where speech is, and without holes a frame of the path is a moment of the sound.
   ...['-remove_silence', 'no'],
+  // Scores are told against the best sound looked at: unless every search looks at all, theirs cannot be compared.
+  ...['-compallsen', 'yes'],
 ];
 
 /** The speech engine of this machine, or `null` where its program or its model is missing. */

@@ -1,5 +1,5 @@
 /** The letters of the listener's messages; `listener.c` tells what each means. */
-export type MessageKind = 'W' | 'G' | 'R' | 'U' | 'A' | 'P' | 'E' | 'K';
+export type MessageKind = 'W' | 'G' | 'R' | 'U' | 'A' | 'P' | 'E' | 'K' | 'V';
 
 const NO_BYTES = new Uint8Array(0);
 

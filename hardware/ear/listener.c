@@ -8,7 +8,8 @@
  *   W  words with their phones, one pair a line        G  the commands, as JSGF      R  the rivals, as JSGF
  *   U  an utterance begins                             A  16 kHz mono s16le samples  P  what is it so far?
  *   E  it has ended                                    K  it was a voice: keep what it taught of the microphone
- * Out, on stdout: one line of JSON for each G, R, P and E. Ends with stdin, and on a message it does not know.
+ *   V  hear the last utterance again by this JSGF, made of words of the commands
+ * Out, on stdout: one line of JSON for each G, R, P, E and V. Ends with stdin, and on a message it does not know.
  */
 #include <pocketsphinx.h>
 #include <sphinxbase/ckd_alloc.h>
@@ -23,6 +24,8 @@
 #define MAX_MESSAGE (1u << 20)
 #define RIVAL_HMMS 800
 #define MAX_FEATURES 64
+/* Ten seconds: longer than any phrase. */
+#define MAX_SAMPLES 160000
 
 enum { COMMANDS, RIVALS, PHONES, SEARCHES };
 
@@ -63,6 +66,21 @@ static void keep_path(int which)
         return;
     write_path(which, out);
     fclose(out);
+}
+
+/* The sound of the last utterance, for a second hearing. */
+static int16 sound[MAX_SAMPLES];
+static size_t sounding;
+
+static void hear(const int16 *samples, size_t count)
+{
+    for (int i = 0; i < SEARCHES; i++)
+        if (ready[i])
+            ps_process_raw(decoders[i], samples, count, FALSE, FALSE);
+    if (count > MAX_SAMPLES - sounding)
+        count = MAX_SAMPLES - sounding;
+    memcpy(sound + sounding, samples, count * sizeof *samples);
+    sounding += count;
 }
 
 static void tell_path(int which)
@@ -112,8 +130,28 @@ static cmn_t *mean_of(int which)
     return ps_get_feat(decoders[which])->cmn_struct;
 }
 
+/* The commands' own decoder hears it again, so that both scores are of the same words in the same features. */
+static void hear_again(const char *jsgf)
+{
+    ps_decoder_t *decoder = decoders[COMMANDS];
+    int found = ps_set_jsgf_string(decoder, "again", jsgf) == 0 && ps_set_search(decoder, "again") == 0;
+    if (found) {
+        cmn_live_set(mean_of(COMMANDS), voice);
+        found = ps_start_utt(decoder) == 0 && ps_process_raw(decoder, sound, sounding, FALSE, FALSE) >= 0 &&
+                ps_end_utt(decoder) == 0;
+    }
+    printf("{\"kind\":\"again\",\"ok\":%s,\"path\":", found ? "true" : "false");
+    if (!found || !write_path(COMMANDS, stdout))
+        printf("null");
+    printf("}\n");
+    fflush(stdout);
+    if (ready[COMMANDS])
+        ps_set_search(decoder, NAMES[COMMANDS]);
+}
+
 static void begin(void)
 {
+    sounding = 0;
     for (int i = 0; i < SEARCHES; i++) {
         cmn_live_set(mean_of(i), voice);
         if (ready[i])
@@ -160,7 +198,7 @@ int main(int argc, char **argv)
         if (fread(payload, 1, size, stdin) != size)
             return 0;
         payload[size] = 0;
-        if (in_utterance && strchr("WGRUK", head[0]) != NULL)
+        if (in_utterance && strchr("WGRUKV", head[0]) != NULL)
             return 4;
         if (!in_utterance && strchr("APE", head[0]) != NULL)
             return 5;
@@ -179,9 +217,7 @@ int main(int argc, char **argv)
             in_utterance = 1;
             break;
         case 'A':
-            for (int i = 0; i < SEARCHES; i++)
-                if (ready[i])
-                    ps_process_raw(decoders[i], (int16 *)payload, size / 2, FALSE, FALSE);
+            hear((const int16 *)payload, size / 2);
             break;
         case 'P':
             tell_paths("so-far", COMMANDS, COMMANDS);
@@ -194,6 +230,9 @@ int main(int argc, char **argv)
                 }
             in_utterance = 0;
             tell_paths("ended", COMMANDS, PHONES);
+            break;
+        case 'V':
+            hear_again(payload);
             break;
         case 'K':
             cmn_live_get(mean_of(COMMANDS), voice);

@@ -22,6 +22,8 @@ export interface ListenerOptions {
   /** The path so far, and how many frames of 10 ms it was looked for in. */
   readonly onSoFar: (path: readonly PathPart[] | null, frames: number) => void;
   readonly onEnded: (decoded: Decoded) => void;
+  /** What the last utterance was heard as by another grammar, or `null` where it fits none of it. */
+  readonly onAgain: (path: readonly PathPart[] | null) => void;
 }
 
 /** One decoder process, started again whenever it ends, hangs or talks nonsense. */
@@ -35,6 +37,8 @@ export interface Listener {
   /** Asks for the path so far; at most one question is open at a time. */
   ask(): void;
   end(): void;
+  /** Hears the utterance that ended last by another grammar of the same words; must not be called within one. */
+  hearAgain(jsgf: string): void;
   /** The utterance just ended was a voice: the next ones begin with what it taught of the microphone. */
   keep(): void;
   /** Resolves when everything asked of it is answered, or lost with the process. */
@@ -133,6 +137,10 @@ export function startListener(options: ListenerOptions): Listener {
         failures = 0;
         options.onEnded(answer);
         return;
+      case 'again':
+        if (answer.ok) options.onAgain(answer.path);
+        else kill();
+        return;
     }
   }
 
@@ -195,6 +203,11 @@ export function startListener(options: ListenerOptions): Listener {
     end() {
       if (child === null) return;
       write(messageOf('E'));
+      owe();
+    },
+    hearAgain(jsgf) {
+      if (child === null) return;
+      write(messageOf('V', jsgf));
       owe();
     },
     keep: () => write(messageOf('K')),

@@ -56,9 +56,16 @@ async function sayOne(rig: Rig, speaker: Speaker, said: Said, snrDb: number, i: 
   return { said, speaker, condition, outcome: await rig.play(samples, speechEnds) };
 }
 
-/** So many of a list, spread over it by chance but always the same. */
+/**
+ * So many of a list, by chance but always the same. A list that runs out is shuffled anew, so that a sentence comes
+ * back in another voice and noise.
+ */
 export function someOf<T>(list: readonly T[], count: number, seed: number): T[] {
   const random = seededRandom(seed);
-  const shuffled = list.map((item) => ({ item, at: random() })).sort((a, b) => a.at - b.at);
-  return Array.from({ length: count }, (_, i) => shuffled[i % shuffled.length]?.item as T);
+  const some: T[] = [];
+  while (some.length < count) {
+    const shuffled = list.map((item) => ({ item, at: random() })).sort((a, b) => a.at - b.at);
+    some.push(...shuffled.slice(0, count - some.length).map(({ item }) => item));
+  }
+  return some;
 }

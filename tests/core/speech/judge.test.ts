@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Decoded, PathPart } from '../../../core/speech/decoded.ts';
 import { ALWAYS } from '../../../core/speech/fixed-phrases.ts';
-import { fitOf, GIVEN_LIMITS, judge, LIMITS } from '../../../core/speech/judge.ts';
+import {
+  fitOf,
+  GIVEN_LIMITS,
+  judge,
+  LEAST_OVER_OTHERS,
+  LIMITS,
+  toHearAgain,
+} from '../../../core/speech/judge.ts';
 import type { MayBeHeard } from '../../../core/speech/may-be-heard.ts';
 
 const MAY: MayBeHeard = { phrases: ALWAYS, given: { decimals: 1 }, leftOut: [] };
@@ -37,7 +44,7 @@ describe('the judge', () => {
       kind: 'command',
       command: { kind: 'screen', screen: 'home' },
       words: ['home', 'screen'],
-      fit: { overPhones: 3, worstWord: 1, whole: 3, overRivals: 3 },
+      fit: { overPhones: 3, worstWord: 1, whole: 3, overRivals: 3, overOthers: null },
     });
   });
 
@@ -56,7 +63,7 @@ describe('the judge', () => {
           ['home', -100],
           ['screen', -100],
         ],
-        { rivals: path([['grain', -90]], 60) },
+        { rivals: path([['grain', -99 - LIMITS.overRivals]], 60) },
       ),
     ],
     [
@@ -81,15 +88,50 @@ describe('the judge', () => {
     expect(judge(sound, MAY)).toMatchObject({ kind: 'rejected', why: 'unsure' });
   });
 
-  test('a dose must fit better than a screen', () => {
-    const good = GIVEN_LIMITS.overRivals - 1;
-    expect(good).toBeGreaterThan(LIMITS.overRivals);
-    const judged = (words: readonly string[]) =>
-      judge(decoded(words.map((word) => [word, -100 + good])), MAY);
-    expect(judged(['home', 'screen']).kind).toBe('command');
-    expect(judged(['given', 'three', 'point', 'two', 'mils'])).toMatchObject({
-      kind: 'rejected',
-      why: 'unsure',
+  describe('a dose read back', () => {
+    const WORDS = ['given', 'three', 'point', 'two', 'mils'];
+    const sound = decoded(WORDS.map((word) => [word, -90]));
+    const beating = (by: number): Decoded => ({
+      ...sound,
+      others: sound.commands?.map((part, at) =>
+        at === 0 ? { ...part, acoustic: part.acoustic - by } : part,
+      ),
+    });
+
+    test('is heard again before it is believed', () => {
+      expect(toHearAgain(sound, MAY)).toEqual(WORDS);
+      expect(judge(sound, MAY)).toMatchObject({ kind: 'rejected', why: 'unsure' });
+      expect(judge(beating(LEAST_OVER_OTHERS), MAY)).toMatchObject({
+        kind: 'command',
+        command: { kind: 'given', volumeMl: 3.2 },
+        fit: { overOthers: LEAST_OVER_OTHERS },
+      });
+    });
+
+    test('is not believed where another number is near, or where none could be looked for', () => {
+      expect(judge(beating(LEAST_OVER_OTHERS - 1), MAY)).toMatchObject({ kind: 'rejected', why: 'unsure' });
+      expect(judge({ ...sound, others: null }, MAY)).toMatchObject({ kind: 'rejected', why: 'unsure' });
+    });
+
+    test('is not doubted for a number of more words that fits no better', () => {
+      const longer = [...(sound.commands ?? []), { word: 'nine', from: 150, to: 151, acoustic: 0 }];
+      const fit = fitOf({ ...sound, others: longer });
+      expect(fit?.overOthers).toBeGreaterThan(100);
+    });
+
+    test('is not heard again where it does not fit, nor is anything else', () => {
+      const poor = decoded(WORDS.map((word) => [word, -100 + GIVEN_LIMITS.overPhones - 1]));
+      expect(toHearAgain(poor, MAY)).toBeNull();
+      expect(judge({ ...poor, others: path([['given', -999]]) }, MAY)).toMatchObject({ why: 'unsure' });
+      expect(
+        toHearAgain(
+          decoded([
+            ['home', -90],
+            ['screen', -90],
+          ]),
+          MAY,
+        ),
+      ).toBeNull();
     });
   });
 
@@ -128,5 +170,11 @@ test('a phone that reaches over a word counts by its share', () => {
     rivals: path([['grain', -100]], 60),
     phones: path([['AH', -100]], 60),
   };
-  expect(fitOf(sound)).toEqual({ overPhones: 0, worstWord: -10, whole: 0, overRivals: 0 });
+  expect(fitOf(sound)).toEqual({
+    overPhones: 0,
+    worstWord: -10,
+    whole: 0,
+    overRivals: 0,
+    overOthers: null,
+  });
 });
