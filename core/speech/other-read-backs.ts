@@ -32,22 +32,26 @@ export function otherReadBacks(words: readonly string[]): string {
   let place: Place = 'number';
   for (const [at, word] of words.entries()) {
     if (at === 0) continue;
-    if (place === 'end') throw new RangeError(`"${words.join(' ')}" is no read-back`);
+    if (place === 'end') refuse(words);
     for (const [all, to] of NEXT[place]) {
       const others = all.filter((other) => other !== word);
       if (others.length > 0) choices.push([...words.slice(0, at), choice(others, to)].join(' '));
     }
-    const taken = NEXT[place].find(([all]) => all.includes(word));
-    if (taken === undefined) throw new RangeError(`"${words.join(' ')}" is no read-back`);
-    place = taken[1];
+    place = after(place, word) ?? refuse(words);
   }
-  if (words[0] !== READ_BACK.first || place !== 'end') {
-    throw new RangeError(`"${words.join(' ')}" is no read-back`);
-  }
+  if (words[0] !== READ_BACK.first || place !== 'end') refuse(words);
   const rules = Object.entries(NEXT).map(
     ([from, ways]) => `<${from}> = ${ways.map(([all, to]) => choice(all, to)).join(' | ')};`,
   );
   return `#JSGF V1.0;\ngrammar others;\npublic <others> = ${choices.join(' | ')};\n${rules.join('\n')}\n`;
+}
+
+function after(place: Exclude<Place, 'end'>, word: string): Place | undefined {
+  return NEXT[place].find(([all]) => all.includes(word))?.[1];
+}
+
+function refuse(words: readonly string[]): never {
+  throw new RangeError(`"${words.join(' ')}" is no read-back`);
 }
 
 function choice(words: readonly string[], to: Place): string {
