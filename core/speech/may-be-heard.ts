@@ -27,7 +27,7 @@ export interface Scene {
 export interface MayBeHeard {
   readonly phrases: readonly Phrase[];
   /**
-   * Whether a dose may be read back: "given", then *any* volume of up to three digits and so many decimals. It never
+   * Whether a dose may be read back: "given", then *any* volume below 100 mL with so many decimals, then "mils". It never
    * depends on the dose shown, so that a wrong one is heard as what it is.
    */
   readonly given: { readonly decimals: 1 | 2 } | null;

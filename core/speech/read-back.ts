@@ -36,14 +36,14 @@ export function readBackWords(volumeMl: number): string[] {
 /**
  * The volume of a whole read-back, in mL; `null` where it is none.
  *
- * Digit by digit only, up to three before the point and two after it: a barn does not tell "fifteen" from "fifty".
+ * Digit by digit only, up to two before the point and two after it: a barn does not tell "fifteen" from "fifty".
  * "point five" without its zero and a zero before other digits are refused, as on the screen.
  */
 export function readBackVolume(words: readonly string[]): number | null {
   if (words[0] !== READ_BACK.first || words.at(-1) !== READ_BACK.last) return null;
   const digits = words.slice(1, -1).map((word) => (word === 'point' ? '.' : DIGITS.indexOf(word)));
   const written = digits.join('');
-  return /^(0|[1-9]\d{0,2})(\.\d{1,2})?$/.test(written) ? Number(written) : null;
+  return /^(0|[1-9]\d?)(\.\d{1,2})?$/.test(written) ? Number(written) : null;
 }
 
 /** A volume in words, digit by digit, such as "three point three": how the kiosk asks for it. */

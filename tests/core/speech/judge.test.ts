@@ -93,18 +93,16 @@ describe('the judge', () => {
     const sound = decoded(WORDS.map((word) => [word, -90]));
     const beating = (by: number): Decoded => ({
       ...sound,
-      others: sound.commands?.map((part, at) =>
-        at === 0 ? { ...part, acoustic: part.acoustic - by } : part,
-      ),
+      others: path(WORDS.map((word, at) => [word, at === 0 ? -90 - by / 30 : -90])),
     });
 
     test('is heard again before it is believed', () => {
       expect(toHearAgain(sound, MAY)).toEqual(WORDS);
       expect(judge(sound, MAY)).toMatchObject({ kind: 'rejected', why: 'unsure' });
-      expect(judge(beating(LEAST_OVER_OTHERS), MAY)).toMatchObject({
+      expect(judge(beating(LEAST_OVER_OTHERS + 1e-7), MAY)).toMatchObject({
         kind: 'command',
         command: { kind: 'given', volumeMl: 3.2 },
-        fit: { overOthers: LEAST_OVER_OTHERS },
+        fit: { overOthers: expect.closeTo(LEAST_OVER_OTHERS, 6) },
       });
     });
 

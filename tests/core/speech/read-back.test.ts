@@ -11,7 +11,6 @@ describe('a dose read back', () => {
     ['given zero point two five mils', 0.25],
     ['given one three mils', 13],
     ['given three zero mils', 30],
-    ['given one two zero mils', 120],
     ['given one zero point five mils', 10.5],
     ['given zero mils', 0],
   ])('%s', (said, volume) => {
@@ -28,7 +27,7 @@ describe('a dose read back', () => {
     'given thirteen mils',
     'given thirty three mils',
     'given three oh mils',
-    'given one two three four mils',
+    'given one two zero mils',
     'given three point one two three mils',
     'given three point three point three mils',
     'given',
@@ -40,7 +39,7 @@ describe('a dose read back', () => {
 
   test('what the kiosk asks for is read back as the same volume', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 99_999 }), (hundredths) => {
+      fc.property(fc.integer({ min: 1, max: 9999 }), (hundredths) => {
         const volume = hundredths / 100;
         expect(readBackVolume(readBackWords(volume))).toBe(volume);
       }),

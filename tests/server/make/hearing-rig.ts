@@ -58,7 +58,7 @@ export class FakeEar implements Ear {
   }
 }
 
-const FIT = { overPhones: 0, worstWord: 0, whole: 0, overRivals: 9 };
+const FIT = { overPhones: 0, worstWord: 0, whole: 0, overRivals: 9, overOthers: null };
 
 /** A hearing around a test barn, with an ear that hears what it is told. */
 export interface HearingRig {
