@@ -2,7 +2,7 @@ import type { enCheck } from './en-check.ts';
 
 /** Spanish words of the scale check. */
 export const esCheck: typeof enCheck = {
-  door: 'Probar báscula',
+  door: 'Básculas',
   which: '¿Qué báscula?',
   role: { platform: 'Plataforma', bench: 'De mesa' },
   never: 'nunca probada',
@@ -36,9 +36,9 @@ export const esCheck: typeof enCheck = {
   ask: {
     zero: 'Despéjela. Debe marcar cero',
     bottle: 'Ponga la botella VACÍA',
-    middle: (weight) => `Ponga ${weight} en el centro`,
+    middle: (weight) => `${weight} al centro`,
     off: 'Retírelo otra vez',
-    corner: (weight, corner) => `${weight} en la esquina ${corner}`,
+    corner: (weight, corner) => `${weight}: ${corner}`,
     both: (first, second) => `${first} y ${second} juntos`,
     down: (second) => `Retire solo ${second}`,
   },

@@ -96,7 +96,7 @@ export const esSetup: typeof enSetup = {
     wrong: (shown) => `Falso: ${shown}`,
   },
   proofMeans: {
-    right: 'Unidad y formato encajan. Qué tan exacta es: Cobertizo, Probar báscula.',
+    right: 'Unidad y formato encajan. Qué tan exacta es: Cobertizo, Básculas.',
     'other-unit': 'El número encaja si se lee en otra unidad.',
     'never-still': 'Está quieta, pero su línea dice que se mueve.',
     wrong: 'Vacíela y póngala en cero, mire el peso, o tome otra línea.',

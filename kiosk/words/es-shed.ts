@@ -9,7 +9,7 @@ export const esShed: typeof enShed = {
   enrol: 'Nuevo animal',
   screen: 'Este aparato',
   screenHint: 'pantalla, voz, copias',
-  trouble: (count) => (count === 1 ? '1 con problema' : `${count} con problema`),
+  trouble: (count) => `${count} con falla`,
   allWell: 'todo bien',
   missing: (count) => `${count} sin instalar`,
   onHand: (count) => `${count} a mano`,

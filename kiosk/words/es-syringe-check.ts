@@ -16,7 +16,7 @@ export const esSyringeCheck: typeof enSyringeCheck = {
   cupOn: 'Ya está puesto',
   draw: (volume) => `Cargue ${volume} y vacíela en el vaso`,
   count: (done, of) => `${done + 1} de ${of}`,
-  leftOut: (count) => (count === 0 ? '' : `${count} omitidas.`),
+  leftOut: (count) => (count === 0 ? '' : count === 1 ? '1 omitida.' : `${count} omitidas.`),
   sinceLast: 'desde la última',
   delivered: 'Ya está dentro',
   leaveOut: 'Salió mal',

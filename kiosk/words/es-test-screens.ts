@@ -122,7 +122,7 @@ export const esTestScreens: typeof enTestScreens = {
     'strength-doubtful': 'Una mezcla floja parece resistencia',
     'weight-not-from-scale': 'La dosis pudo ser para otro peso',
     'weight-by-group': 'Quien creció desde entonces pudo recibir muy poco',
-    'scale-unchecked': 'Por la regla de Cobertizo, Probar báscula',
+    'scale-unchecked': 'Por la regla de Cobertizo, Básculas',
     'scale-failed-check': 'Toda dosis con ella puede estar mal',
     'syringe-unchecked': 'Cuenta como permite su norma',
     'other-medicine': 'Su efecto está en el resultado',

@@ -15,6 +15,6 @@ export const esTray: typeof enTray = {
   fineBench: 'Fina',
   kitchenBench: 'Cocina',
   asAsked: 'Hacerlo',
-  pull: 'sacar',
-  plug: 'meter',
+  pull: 'sin',
+  plug: 'con',
 };

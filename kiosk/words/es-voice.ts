@@ -5,7 +5,7 @@ export const esVoice: typeof enVoice = {
   door: 'Voz',
   muted: 'en silencio',
   speaks: 'Habla',
-  speaksNot: 'En silencio',
+  speaksNot: 'Callado',
   speaksHint: 'toque para callar',
   mutedHint: 'toque para hablar',
   language: { en: 'English', es: 'Español' },

@@ -6,8 +6,8 @@ import { soon } from './soon.ts';
 export async function openScene({ place, state, http = {}, taps = [] }: Scene): Promise<MountedApp> {
   const app = mountApp(state, place, http);
   const loads = /^(animals|worm-check|shed|day-book)|\/group/.test(place);
-  // Words of another language come in a later turn, and the screen is drawn anew with them.
-  if (loads || state.language !== 'en') await shown();
+  if (state.language !== 'en') await turned();
+  if (loads) await shown();
   for (const tap of taps) {
     if (tap.startsWith('hold:')) continue;
     // A part that is loaded at need comes after the tap before.
@@ -16,6 +16,14 @@ export async function openScene({ place, state, http = {}, taps = [] }: Scene): 
   }
   if (loads) await shown();
   return app;
+}
+
+/** Words of another language come in a later turn, and the screen is drawn anew with them. */
+function turned(): Promise<void> {
+  return soon(() => {
+    if (document.querySelector('.kiosk')?.getAttribute('lang') === 'en-GB')
+      throw new Error('still in English');
+  });
 }
 
 async function shown(): Promise<void> {

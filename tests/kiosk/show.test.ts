@@ -51,3 +51,19 @@ test('strengths, rates and plain volumes follow the display rules', () => {
   expect(showing().volume(1812.4)).toBe('1,812 mL');
   expect(showing().packet(52)).toBe('52 g');
 });
+
+test('in Spanish the point stays the point, and thousands stand apart without a comma', () => {
+  const spanish = showing({ locale: 'es-419' });
+  expect(spanish.dose(3.3, 0.1)).toBe('3.3 mL');
+  expect(spanish.volume(1893)).toBe('1\u00a0893 mL');
+  expect(spanish.number(1050)).toBe('1\u00a0050');
+  expect(spanish.money({ currency: 'EUR', minor: 123_450 })).not.toContain(',');
+  expect(showing().volume(1893)).toBe('1,893 mL');
+});
+
+test('in Spanish days are short, without commas or little words', () => {
+  const spanish = showing({ locale: 'es-419', timeZone: 'UTC' });
+  expect(spanish.day('2026-04-14T12:00:00Z')).toBe('mar 14 abr');
+  expect(spanish.date('2026-04-30')).toBe('30 abr 2026');
+  expect(spanish.dates('2026-06-01', '2026-06-21')).toMatch(/^1\s?–\s?21 jun 2026$/);
+});
