@@ -193,13 +193,13 @@ export const esCautions: typeof enCautions = {
   'test-resistant': (v, show) =>
     say(
       'Aquí lo resisten',
-      `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTENTE en esta especie, ${esReductionTest.change(v['reduction'] ?? 0, show)}. Pida otro al veterinario.`,
+      `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTENTE en esta especie, los huevos ${esReductionTest.change(v['reduction'] ?? 0, show)}. Pida otro al veterinario.`,
       'darlo de todos modos',
     ),
   'test-low-resistant': (v, show) =>
     say(
       'Empiezan a resistirlo',
-      `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTE POCO en esta especie, ${esReductionTest.change(v['reduction'] ?? 0, show)}.`,
+      `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTE POCO en esta especie, los huevos ${esReductionTest.change(v['reduction'] ?? 0, show)}.`,
     ),
   'extra-label': () =>
     say('Orden del veterinario', 'No está en la etiqueta para esta especie: por orden del veterinario.', ''),

@@ -8,7 +8,7 @@ export const esEggs: typeof enEggs = {
   meanOf: (animals, day, low, high) =>
     `de ${low} a ${high} por el conteo (95 %); ${animals} animales, ${day}`,
   noMean: 'Sin media del rebaño: nada contado para ella en 30 días',
-  epg: (epg) => `${epg} por gramo`,
+  epg: (epg) => `${epg} hpg`,
   limits: (low, high) => `${low} a ${high}`,
   seen: (eggs) => (eggs === 1 ? '1 huevo visto' : `${eggs} huevos vistos`),
   takenBack: 'retirado',

@@ -1,7 +1,7 @@
 /** Spanish of the names and sentences that ship in English: medicines, what is said of them, why a device is lost. */
 const SHIPPED: Readonly<Record<string, string>> = {
   Levamisole: 'Levamisol',
-  'levamisole hydrochloride': 'clorhidrato de levamisol',
+  'levamisole hydrochloride': 'levamisol HCl',
   Albendazole: 'Albendazol',
   albendazole: 'albendazol',
   Fenbendazole: 'Fenbendazol',

@@ -34,7 +34,7 @@ export const esTestScreens: typeof enTestScreens = {
 
   whatTitle: '¿Qué medicamento?',
   treatedToday: (count) => (count === 1 ? '1 animal' : `${count} animales`),
-  leftOut: (count) => `${count} fuera, dosis no entera`,
+  leftOut: (count) => `${count} fuera`,
   designTitle: '¿Qué animales se cuentan?',
   paired: 'Los mismos dos veces',
   pairedHint: 'antes y después: lo más seguro',

@@ -13,7 +13,8 @@ const OTHER_SIZES = [
   { width: 1024, height: 600 },
   { width: 720, height: 1280 },
 ];
-const FULLEST = /^(home|visit-who|offered|offered-unanswered|prove-jug|whom|animal|shed|logged|jug-dilution)$/;
+const FULLEST =
+  /^(home|visit-who|offered|offered-unanswered|prove-jug|whom|animal|shed|logged|jug-dilution)$/;
 const runs = [
   { outDir },
   { outDir: join(outDir, 'es'), language: 'es' },
