@@ -3,7 +3,7 @@ import type { enCare } from './en-care.ts';
 /** Spanish for how a medicine is given and kept. */
 export const esCare: typeof enCare = {
   technique: {
-    drench: 'Cabeza a nivel, sobre la lengua, despacio',
+    drench: 'Cabeza a nivel, sobre la lengua, lento',
     'as-the-vet-showed': 'Como le mostró el veterinario: no por la boca',
   },
   keep: {

@@ -103,8 +103,8 @@ export const esCautions: typeof enCautions = {
     say(
       '¿Recién preñada?',
       v['bredAtMs'] === undefined
-        ? `Los machos la dejaron ${show.day(v['malesAtMs'])}. No antes de ${show.number(v['days'])} días: puede dañar a la cría por nacer.`
-        : `Cubierta ${show.day(v['bredAtMs'])}. No antes de ${show.number(v['days'])} días: puede dañar a la cría por nacer.`,
+        ? `Los machos la dejaron ${show.day(v['malesAtMs'])}. No antes de pasar ${show.number(v['days'])} días: puede dañar a la cría por nacer.`
+        : `Cubierta ${show.day(v['bredAtMs'])}. No antes de pasar ${show.number(v['days'])} días: puede dañar a la cría por nacer.`,
     ),
   'breeding-unknown': (v, show) =>
     say(
@@ -115,7 +115,7 @@ export const esCautions: typeof enCautions = {
   'not-in-milk': () =>
     say('No si da leche', 'Su leche es para personas, y esta regla deja fuera a esos animales.'),
   'not-for-dairy': () =>
-    say('No para hembras lecheras', 'Ni estando seca: no se la dé si su leche es alguna vez para personas.'),
+    say('No para hembras lecheras', 'Ni estando seca: no se lo dé si su leche es alguna vez para personas.'),
   'conflict-given': (v, show) =>
     say(
       'No va con el último',
@@ -141,7 +141,7 @@ export const esCautions: typeof enCautions = {
   'interval-crosses-ceiling': (v, show) =>
     say(
       'Puede ser demasiado',
-      `Entre báscula y jeringa puede llegar a ${show.rate(v['high'])}; el límite es ${show.rate(v['ceiling'])}. Ayuda una jeringa más fina o una jarra más floja.`,
+      `Entre báscula y jeringa puede llegar a ${show.rate(v['high'])}; el límite es ${show.rate(v['ceiling'])}. Ayuda una jeringa más fina o una jarra más diluida.`,
       'darla de todos modos',
     ),
   'interval-crosses-floor': (v, show) =>
@@ -202,5 +202,5 @@ export const esCautions: typeof enCautions = {
       `Prueba del ${show.localDate(v['testedAtMs'])}: RESISTE POCO en esta especie, los huevos ${esReductionTest.change(v['reduction'] ?? 0, show)}.`,
     ),
   'extra-label': () =>
-    say('Orden del veterinario', 'No está en la etiqueta para esta especie: por orden del veterinario.', ''),
+    say('Orden veterinaria', 'No está en la etiqueta para esta especie: por orden del veterinario.', ''),
 };

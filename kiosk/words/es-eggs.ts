@@ -55,7 +55,7 @@ export const esEggs: typeof enEggs = {
   neverCounted: 'no contado aún',
 
   meanCounted: (epg) => `Los conteos dicen ${epg} huevos por gramo`,
-  meanEntered: (epg) => `Puesta: ${epg} huevos por gramo`,
+  meanEntered: (epg) => `Media puesta: ${epg} hpg`,
   enterMean: 'Poner otra media',
   useCounts: 'Usar los conteos',
   forget: 'Olvidarla',

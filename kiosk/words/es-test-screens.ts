@@ -119,7 +119,7 @@ export const esTestScreens: typeof enTestScreens = {
   confounderHint: {
     'dose-short': 'Dosis corta parece resistencia (Vet Times 2021)',
     'dose-not-kept': 'Una dosis perdida parece resistencia (Vet Times 2021)',
-    'strength-doubtful': 'Una mezcla floja parece resistencia',
+    'strength-doubtful': 'Una mezcla muy diluida parece resistencia',
     'weight-not-from-scale': 'La dosis pudo ser para otro peso',
     'weight-by-group': 'Quien creció desde entonces pudo recibir muy poco',
     'scale-unchecked': 'Por la regla de Cobertizo, Básculas',

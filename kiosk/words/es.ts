@@ -182,7 +182,7 @@ export const es: typeof en = {
     interval: (value, low, high) => `${value} mg/kg (${low} a ${high})`,
     weighed: (time) => `pesado ${time}`,
     minutesLeft: (minutes) => `quedan ${minutes} min`,
-    stands: (link) => `Báscula ${link}: la dosis vale`,
+    stands: () => 'Sin báscula: dosis vale',
     logging: 'Anotando…',
     logged: 'Anotado',
     outcome: { whole: 'dosis entera', part: 'una parte', 'spat-out': 'escupida' },
