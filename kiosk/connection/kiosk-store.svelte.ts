@@ -1,5 +1,6 @@
 import { getContext, setContext } from 'svelte';
 import { v4 as freshId } from 'uuid';
+import type { EarMessage, MicrophoneMessage } from '../../shared/ear.ts';
 import type { ServerMessage } from '../../shared/message.ts';
 import type { KioskState } from '../../shared/state.ts';
 import type { LoudspeakerMessage, VoiceMessage } from '../../shared/voice.ts';
@@ -83,9 +84,17 @@ export class KioskStore {
   /** Hears what is to be said aloud, and of each new connection; what came before anybody listened is not kept. */
   voice: { take(message: VoiceMessage): void; greet(): void } | null = null;
 
-  /** Tells the server how this page's loudspeaker fares, while there is one to tell. */
-  readonly tellVoice = (message: LoudspeakerMessage): void => {
+  /** Hears what was asked of the page aloud, and of each new connection. */
+  ear: { take(message: EarMessage): void; greet(): void } | null = null;
+
+  /** Tells the server how this page's loudspeaker and microphone fare, while there is one to tell. */
+  readonly tell = (message: LoudspeakerMessage | MicrophoneMessage): void => {
     if (this.#feed.status === 'live') this.#link.send(message);
+  };
+
+  /** Sends what the microphone hears; sound is never kept for later. */
+  readonly sendSound = (samples: ArrayBuffer): void => {
+    if (this.#feed.status === 'live') this.#link.sendSound(samples);
   };
 
   /** Asks the server for something. A give goes out once for each offer. */
@@ -101,11 +110,18 @@ export class KioskStore {
       this.voice?.take(message);
       return;
     }
+    if (message.type === 'spoken-wish') {
+      this.ear?.take(message);
+      return;
+    }
     const before = stepsOf(this.state);
     this.#feed = applyMessage(this.#feed, message);
     if (stepsOf(this.state) !== before) this.#refusal = null;
     if (this.state !== null) this.#look = this.state;
-    if (message.type === 'snapshot') this.voice?.greet();
+    if (message.type === 'snapshot') {
+      this.voice?.greet();
+      this.ear?.greet();
+    }
     if (message.type === 'answer' && !message.answer.ok) {
       this.#latch.refused(message.answer.id);
       this.#show(message.answer.message);

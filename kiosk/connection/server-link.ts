@@ -2,7 +2,10 @@ import type { ClientMessage, ServerMessage } from '../../shared/message.ts';
 import { isOfAnotherPage, messageIn } from './message-in.ts';
 
 /** The parts of a browser's socket that the link uses. */
-export type SocketLike = Pick<WebSocket, 'onopen' | 'onmessage' | 'onclose' | 'onerror' | 'send' | 'close'>;
+export type SocketLike = Pick<
+  WebSocket,
+  'onopen' | 'onmessage' | 'onclose' | 'onerror' | 'send' | 'close' | 'bufferedAmount'
+>;
 
 /** What the link is made of and whom it tells. */
 export interface ServerLinkOptions {
@@ -19,6 +22,8 @@ export interface ServerLinkOptions {
 const PING_MS = 2000;
 /** Nothing heard for this long means that nothing on the screen may count as current. */
 const SILENT_MS = 5000;
+/** Sound that waits longer than this, in bytes, is a second old at the ear's rate, and no use any more. */
+const SOUND_BACKLOG = 32_000;
 const FIRST_RETRY_MS = 250;
 const LONGEST_RETRY_MS = 2000;
 
@@ -68,6 +73,11 @@ export class ServerLink {
   /** Sends a message if a socket is there; the caller learns the outcome from the state, not from here. */
   send(message: ClientMessage): void {
     this.#socket?.send(JSON.stringify(message));
+  }
+
+  /** Sends sound, or drops it where what was sent before has not left yet. */
+  sendSound(samples: ArrayBuffer): void {
+    if (this.#socket !== null && this.#socket.bufferedAmount < SOUND_BACKLOG) this.#socket.send(samples);
   }
 
   #watch(): void {

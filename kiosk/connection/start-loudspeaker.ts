@@ -6,7 +6,7 @@ import type { KioskStore } from './kiosk-store.svelte.ts';
  * stays silent and the server knows of no page that speaks. Returns the way to let it go.
  */
 export function startLoudspeaker(
-  store: Pick<KioskStore, 'voice' | 'tellVoice'>,
+  store: Pick<KioskStore, 'voice' | 'tell'>,
   onready: (loudspeaker: Loudspeaker) => void,
 ): () => void {
   let loudspeaker: Loudspeaker | null = null;
@@ -15,7 +15,7 @@ export function startLoudspeaker(
     void import('../sound/loudspeaker.ts')
       .then((module) => {
         if (over) return;
-        loudspeaker = new module.Loudspeaker(store.tellVoice);
+        loudspeaker = new module.Loudspeaker(store.tell);
         store.voice = loudspeaker;
         loudspeaker.greet();
         onready(loudspeaker);

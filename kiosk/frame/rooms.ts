@@ -13,6 +13,7 @@ export const ROOMS = {
   doseCard: room(() => import('../dose-card/DoseCard.svelte')),
   doseRules: room(() => import('../shed/DoseRules.svelte')),
   group: room(() => import('../group/GroupDose.svelte')),
+  listening: room(() => import('../hearing/ListeningScreens.svelte')),
   jug: room(() => import('../screens/Jug.svelte')),
   keeping: room(() => import('../keeping/Keeping.svelte')),
   medicines: room(() => import('../medicines/MedicineScreens.svelte')),

@@ -1,12 +1,29 @@
 /** How long after a held finger lifted no click counts: a finger in a wet glove bounces. */
 const SETTLE_MS = 400;
 
-/** Ends what is being swallowed, one for each held press that counted lately. */
+/** Ends what is being swallowed, one for each reason to. */
 const ends = new Set<() => void>();
 
 function swallow(event: Event): void {
   event.stopImmediatePropagation();
   event.preventDefault();
+}
+
+/** Swallows every click; the function returned ends it, unless another still swallows. */
+function swallowClicks(onend?: () => void): () => void {
+  function end(): void {
+    ends.delete(end);
+    if (ends.size === 0) window.removeEventListener('click', swallow, true);
+    onend?.();
+  }
+  ends.add(end);
+  window.addEventListener('click', swallow, true);
+  return end;
+}
+
+/** Swallows clicks for a moment after the screen changed by itself: they were meant for what stood there before. */
+export function spendClicks(): void {
+  setTimeout(swallowClicks(), SETTLE_MS);
 }
 
 /**
@@ -17,15 +34,12 @@ function swallow(event: Event): void {
  */
 export function spendPress(pointerId: number): void {
   let settling: ReturnType<typeof setTimeout> | undefined;
-  function end(): void {
+  const end = swallowClicks(() => {
     clearTimeout(settling);
-    ends.delete(end);
-    // Another held press may still be swallowing by the same listener.
-    if (ends.size === 0) window.removeEventListener('click', swallow, true);
     window.removeEventListener('pointerup', onEnd, true);
     window.removeEventListener('pointercancel', onEnd, true);
     window.removeEventListener('pointerdown', onDown, true);
-  }
+  });
   function settle(): void {
     settling ??= setTimeout(end, SETTLE_MS);
   }
@@ -36,8 +50,6 @@ export function spendPress(pointerId: number): void {
   function onDown(event: PointerEvent): void {
     if (event.isPrimary || event.pointerId === pointerId) settle();
   }
-  ends.add(end);
-  window.addEventListener('click', swallow, true);
   window.addEventListener('pointerup', onEnd, true);
   window.addEventListener('pointercancel', onEnd, true);
   window.addEventListener('pointerdown', onDown, true);

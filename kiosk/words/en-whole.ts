@@ -7,6 +7,7 @@ import { enDoseCard } from './en-dose-card.ts';
 import { enEggs } from './en-eggs.ts';
 import { enGroup } from './en-group.ts';
 import { enGrowth } from './en-growth.ts';
+import { enHearing } from './en-hearing.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enJug } from './en-jug.ts';
 import { enKeeping } from './en-keeping.ts';
@@ -43,6 +44,7 @@ export const enWhole = {
   doseCard: enDoseCard,
   group: enGroup,
   growth: enGrowth,
+  hearing: enHearing,
   herdFile: enHerdFile,
   medicines: enMedicines,
   season: enSeason,

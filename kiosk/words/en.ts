@@ -35,6 +35,7 @@ export const en = {
     back: 'Back',
     face: { dim: 'Night', glare: 'Day' } satisfies Record<KioskState['face'], string>,
     demo: 'DEMO – invented farm, simulated scales',
+    demoShort: 'DEMO – invented farm',
     clockUntrusted: 'Clock not set: times are provisional',
     disk: {
       full: 'Card full: nothing can be logged. Free some room on it.',

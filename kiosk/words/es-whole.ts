@@ -8,6 +8,7 @@ import { esDoseCard } from './es-dose-card.ts';
 import { esEggs } from './es-eggs.ts';
 import { esGroup } from './es-group.ts';
 import { esGrowth } from './es-growth.ts';
+import { esHearing } from './es-hearing.ts';
 import { esHerdFile } from './es-herd-file.ts';
 import { esJug } from './es-jug.ts';
 import { esKeeping } from './es-keeping.ts';
@@ -44,6 +45,7 @@ export const esWhole: typeof enWhole = {
   doseCard: esDoseCard,
   group: esGroup,
   growth: esGrowth,
+  hearing: esHearing,
   herdFile: esHerdFile,
   medicines: esMedicines,
   season: esSeason,

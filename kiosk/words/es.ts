@@ -32,6 +32,7 @@ export const es: typeof en = {
     back: 'Atrás',
     face: { dim: 'Noche', glare: 'Día' },
     demo: 'DEMO – finca inventada, básculas simuladas',
+    demoShort: 'DEMO – finca inventada',
     clockUntrusted: 'Reloj sin poner: horas provisionales',
     disk: {
       full: 'Tarjeta llena: no se anota nada. Haga sitio en ella.',

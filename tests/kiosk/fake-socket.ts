@@ -8,11 +8,15 @@ export class FakeSocket implements SocketLike {
   onmessage: SocketLike['onmessage'] = null;
   onclose: SocketLike['onclose'] = null;
   onerror: SocketLike['onerror'] = null;
+  /** Bytes that have not left yet, as the browser would tell it. */
+  bufferedAmount = 0;
   readonly sent: ClientMessage[] = [];
+  readonly sounds: ArrayBuffer[] = [];
   closed = false;
 
-  send(data: string): void {
-    this.sent.push(JSON.parse(data) as ClientMessage);
+  send(data: string | ArrayBuffer): void {
+    if (typeof data !== 'string') this.sounds.push(data);
+    else this.sent.push(JSON.parse(data) as ClientMessage);
   }
 
   close(): void {

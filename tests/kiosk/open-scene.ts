@@ -3,11 +3,14 @@ import type { Scene } from './preview/scene.ts';
 import { soon } from './soon.ts';
 
 /** Mounts a scene, waits for what it loads or fetches, and taps what it taps. */
-export async function openScene({ place, state, http = {}, taps = [] }: Scene): Promise<MountedApp> {
+export async function openScene({ place, state, later, http = {}, taps = [] }: Scene): Promise<MountedApp> {
   const app = mountApp(state, place, http);
   const loads = /^(animals|worm-check|shed|day-book)|\/group/.test(place);
   if (state.language !== 'en') await turned();
   if (loads) await shown();
+  // The ear is fetched after the screen stands.
+  if (state.ear.mode !== 'off' && state.ear.trouble !== 'no-engine') await soon(() => app.get('ear-light'));
+  if (later !== undefined) app.patch(later);
   for (const tap of taps) {
     if (tap.startsWith('hold:')) continue;
     // A part that is loaded at need comes after the tap before.

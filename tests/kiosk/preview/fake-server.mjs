@@ -16,7 +16,7 @@ const TYPES = {
  * Serves a built kiosk and stands in for its server: every page gets the state that is set, and pongs.
  *
  * @param {string} root folder of the built kiosk
- * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>) => void, received: unknown[], close: () => Promise<void> }>}
+ * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>) => void, tell: (changes: unknown) => void, received: unknown[], close: () => Promise<void> }>}
  */
 export async function startFakeServer(root) {
   let state;
@@ -53,7 +53,8 @@ export async function startFakeServer(root) {
     socket.on('error', () => undefined);
     socket.send(JSON.stringify({ type: 'hello', protocol: 1, bootId: state.bootId, page: null }));
     socket.send(JSON.stringify({ type: 'snapshot', seq: 1, state }));
-    socket.on('message', (data) => {
+    socket.on('message', (data, binary) => {
+      if (binary) return;
       const message = JSON.parse(String(data));
       if (message.type === 'ping') socket.send(JSON.stringify({ type: 'pong' }));
       else received.push(message.intent);
@@ -65,6 +66,9 @@ export async function startFakeServer(root) {
     show: (next, http = {}) => {
       state = next;
       answers = http;
+    },
+    tell: (changes) => {
+      for (const socket of sockets.clients) socket.send(JSON.stringify({ type: 'patch', seq: 2, changes }));
     },
     received,
     close: () =>

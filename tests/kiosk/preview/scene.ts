@@ -8,6 +8,8 @@ export interface Scene {
   readonly state: KioskState;
   /** What the server answers to a path asked by HTTP; a text is a drawing. */
   readonly http?: Readonly<Record<string, unknown>>;
+  /** What the server tells once the page stands. */
+  readonly later?: Partial<KioskState>;
   /** Test ids tapped in turn; one that starts with "hold:" is kept pressed in the picture. */
   readonly taps?: readonly string[];
 }

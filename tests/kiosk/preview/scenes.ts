@@ -6,6 +6,7 @@ import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
 import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
 import { GROUP_SCENES } from './group-scenes.ts';
+import { hearingScenes } from './hearing-scenes.ts';
 import { JUG_SCENES } from './jug-scenes.ts';
 import { MEDICINE_SCENES } from './medicine-scenes.ts';
 import { OWN_MEDICINE_SCENES } from './own-medicine-scenes.ts';
@@ -62,8 +63,7 @@ const logged = (extra = {}): KioskState['round'] => ({
 const unplugged: Partial<KioskState> = {
   platform: { ...platform, link: 'lost', live: null, verdict: 'blank' },
 };
-/** Every screen and step worth a look. */
-export const SCENES: readonly Scene[] = [
+const SILENT_SCENES: readonly Scene[] = [
   { name: 'home', place: 'home', state: at({ jugs: [JUG, RIVAL] }) },
   {
     name: 'home-disk-full',
@@ -343,3 +343,6 @@ export const SCENES: readonly Scene[] = [
   ...STOCK_SCENES,
   ...SEASON_SCENES,
 ];
+
+/** Every screen and step worth a look. */
+export const SCENES: readonly Scene[] = [...SILENT_SCENES, ...hearingScenes(SILENT_SCENES)];

@@ -85,10 +85,14 @@ async function takeOne(page, server, scene, { face, language, folder }) {
   // Leaving the page first makes the next address a fresh load even where only its "#" part differs.
   await page.goto('about:blank');
   await page.goto(`${server.url}#${scene.place}`);
-  await page.waitForSelector(`.kiosk[data-status="live"][lang^="${language}"]`, { timeout: 15_000 });
+  await page.waitForSelector(`.kiosk[data-status="live"][lang^="${language}"]`, { timeout: 20_000 });
   await page.evaluate(() => document.fonts.ready);
   // What is fetched after the start, screen or answer, has come once nothing more is asked.
   await page.waitForLoadState('networkidle');
+  if (scene.later !== undefined) {
+    server.tell(scene.later);
+    await page.waitForTimeout(100);
+  }
   for (const tap of scene.taps ?? []) await press(page, tap);
   await page.screenshot({ path: join(folder, `${scene.name}.png`) });
   const found = await page.evaluate(lookForFaults);
@@ -102,7 +106,7 @@ async function takeOne(page, server, scene, { face, language, folder }) {
 
 async function press(page, tap) {
   if (!tap.startsWith('hold:')) {
-    await page.getByTestId(tap).first().tap({ timeout: 15_000 });
+    await page.getByTestId(tap).first().tap({ timeout: 20_000 });
     return;
   }
   const box = await page.getByTestId(tap.slice(5)).first().boundingBox();
