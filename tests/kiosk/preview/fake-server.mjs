@@ -16,12 +16,14 @@ const TYPES = {
  * Serves a built kiosk and stands in for its server: every page gets the state that is set, and pongs.
  *
  * @param {string} root folder of the built kiosk
- * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>) => void, tell: (changes: unknown) => void, received: unknown[], close: () => Promise<void> }>}
+ * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>) => void, tell: (changes: unknown) => void, received: unknown[], told: unknown[], sounds: Buffer[], close: () => Promise<void> }>}
  */
 export async function startFakeServer(root) {
   let state;
   let answers = {};
   const received = [];
+  const told = [];
+  const sounds = [];
   const http = createServer((request, response) => {
     const path = normalize(new URL(request.url ?? '/', 'http://kiosk').pathname);
     if (typeof answers[path] === 'string') {
@@ -54,10 +56,14 @@ export async function startFakeServer(root) {
     socket.send(JSON.stringify({ type: 'hello', protocol: 1, bootId: state.bootId, page: null }));
     socket.send(JSON.stringify({ type: 'snapshot', seq: 1, state }));
     socket.on('message', (data, binary) => {
-      if (binary) return;
+      if (binary) {
+        sounds.push(data);
+        return;
+      }
       const message = JSON.parse(String(data));
       if (message.type === 'ping') socket.send(JSON.stringify({ type: 'pong' }));
-      else received.push(message.intent);
+      else if (message.type === 'intent') received.push(message.intent);
+      else told.push(message);
     });
   });
   await new Promise((resolve) => http.listen(0, '127.0.0.1', resolve));
@@ -71,6 +77,8 @@ export async function startFakeServer(root) {
       for (const socket of sockets.clients) socket.send(JSON.stringify({ type: 'patch', seq: 2, changes }));
     },
     received,
+    told,
+    sounds,
     close: () =>
       new Promise((resolve) => {
         for (const socket of sockets.clients) socket.terminate();

@@ -20,6 +20,7 @@ const OFFERED: EarView['phrases'] = [
   { group: 'given', say: 'given … point …' },
   ...PHRASES.filter(({ group }) => group !== 'animal'),
 ];
+const WAKE: EarView['phrases'] = [{ group: 'wake', say: 'kiosk wake up' }, ...OFFERED];
 const LEFT_OUT: EarView['leftOut'] = [
   { animal: 'Clover', why: 'shared' },
   { animal: 'Nettle', why: 'shared' },
@@ -86,7 +87,7 @@ export function hearingScenes(known: readonly Scene[]): readonly Scene[] {
       ...offered,
       recording: true,
       mode: 'wake',
-      phrases: [{ group: 'wake', say: 'kiosk wake up' }, ...OFFERED],
+      phrases: WAKE,
     }),
     over('offered-unanswered', 'ear-offered-unanswered', offered),
     over('offered', 'ear-say', offered, { taps: ['ear-light'] }),
@@ -115,7 +116,7 @@ export function hearingScenes(known: readonly Scene[]): readonly Scene[] {
     shed('microphone-test', 'listening/microphone'),
     shed('try-out', 'listening/try'),
     shed('try-out-heard', 'listening/try', { heard: HEARD.done }),
-    shed('try-out-refused', 'listening/try', { heard: HEARD.refused, mode: 'wake' }),
+    shed('try-out-refused', 'listening/try', { heard: HEARD.refused, mode: 'wake', phrases: WAKE }),
     shed('recording', 'listening/recording', { recordedBytes: 3_456_000 }),
     shed('recording-on', 'listening/recording', { recording: true }),
   ];

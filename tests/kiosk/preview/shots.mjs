@@ -158,8 +158,12 @@ function lookForFaults() {
     if (element.matches('.step, .home, .holder, main') && element.scrollHeight > element.clientHeight + 1)
       faults.push(`${name}: ${element.scrollHeight - element.clientHeight} px too high`);
   }
-  const plates = [...document.querySelectorAll('main .plate')].filter(({ disabled }) => !disabled);
-  const give = document.querySelector('[data-testid="give"]')?.getBoundingClientRect();
+  // What lies hidden under a sheet is not on the screen.
+  const seen = (element) => element.checkVisibility({ visibilityProperty: true });
+  const plates = [...document.querySelectorAll('main .plate')].filter(
+    (plate) => !plate.disabled && seen(plate),
+  );
+  const give = plates.find(({ dataset }) => dataset.testid === 'give')?.getBoundingClientRect();
   for (const plate of plates) {
     const box = plate.getBoundingClientRect();
     const name = plate.dataset.testid;
@@ -182,6 +186,7 @@ function lookForFaults() {
     const words = [...document.querySelectorAll('main *')].filter(
       (element) =>
         element.closest('svg') === null &&
+        seen(element) &&
         [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim() !== ''),
     );
     const apart = 4;
