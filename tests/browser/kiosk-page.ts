@@ -19,6 +19,8 @@ export interface KioskPage {
   tap(testId: string, attributes?: string): Promise<void>;
   /** Keeps a finger on a part for so long, then lifts it. */
   press(testId: string, ms: number): Promise<void>;
+  /** Puts a finger on a part; the function it comes to lifts it. */
+  hold(testId: string): Promise<() => Promise<void>>;
   /** The text of a part. */
   text(testId: string): Promise<string>;
   /** Complaints of the page: errors, and refusals by its content policy. */
@@ -44,6 +46,15 @@ export async function openKiosk(base: string, more: readonly string[] = []): Pro
 
   const part = (testId: string, attributes = '') =>
     page.locator(`[data-testid="${testId}"]${attributes}`).first();
+  async function hold(testId: string): Promise<() => Promise<void>> {
+    const box = await part(testId).boundingBox();
+    if (box === null) throw new Error(`${testId} is not on the screen`);
+    const point = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [point] });
+    return async () => {
+      await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    };
+  }
   return {
     page,
     complaints,
@@ -54,13 +65,11 @@ export async function openKiosk(base: string, more: readonly string[] = []): Pro
       await part(testId, attributes).tap({ timeout: 8000 });
     },
     async press(testId, ms) {
-      const box = await part(testId).boundingBox();
-      if (box === null) throw new Error(`${testId} is not on the screen`);
-      const point = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-      await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [point] });
+      const lift = await hold(testId);
       await new Promise((resolve) => setTimeout(resolve, ms));
-      await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+      await lift();
     },
+    hold,
     // What is painted counts, not what stands in the document: hidden words are no words.
     // biome-ignore lint/performance/useDomNodeTextContent: see above
     text: async (testId) => (await part(testId).innerText()).replace(/\s+/g, ' ').trim(),

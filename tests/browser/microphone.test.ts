@@ -85,7 +85,9 @@ test.runIf(hasBrowser)('the microphone test at Shed shows how loud that is', asy
   });
   await kiosk.page.reload();
   await expect
-    .poll(async () => Number(await kiosk.page.getByTestId('level').getAttribute('data-db')), { timeout: 20_000 })
+    .poll(async () => Number(await kiosk.page.getByTestId('level').getAttribute('data-db')), {
+      timeout: 20_000,
+    })
     .toBe(-9);
   expect(await kiosk.text('loudness')).toBe('Good.');
 });
