@@ -1,8 +1,6 @@
 import { z } from 'zod';
 import { SPOKEN_SCREENS } from '../core/speech/command.ts';
-
-/** When the kiosk hears: never; while the talk key is held; or also after its wake phrase. */
-export const EAR_MODES = ['off', 'press', 'wake'] as const;
+import { EAR_MODES } from './ear-modes.ts';
 
 /** What is set of the ear and kept. */
 export const EarSettings = z.strictObject({
