@@ -8,7 +8,7 @@ export const esShed: typeof enShed = {
   people: 'Personas',
   enrol: 'Nuevo animal',
   screen: 'Este aparato',
-  screenHint: 'pantalla, voz, copias',
+  screenHint: 'voz, copias',
   trouble: (count) => `${count} con falla`,
   allWell: 'todo bien',
   missing: (count) => `${count} sin instalar`,

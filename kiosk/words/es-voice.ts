@@ -12,8 +12,8 @@ export const esVoice: typeof enVoice = {
   languageHint: { en: 'toque: Español', es: 'toque: English' },
   voice: (number) => `Voz ${number}`,
   voiceHint: (of) => `toque: otra de ${of}`,
-  rate: (level) => `Ritmo ${level}`,
-  volume: (level) => `Fuerza ${level}`,
+  rate: (level) => `Paso ${level}`,
+  volume: (level) => `Vol. ${level}`,
   tryIt: 'Diga algo',
   sounds: 'Sonidos',
   sound: {

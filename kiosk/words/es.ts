@@ -183,7 +183,7 @@ export const es: typeof en = {
     interval: (value, low, high) => `${value} mg/kg (${low} a ${high})`,
     weighed: (time) => `pesado ${time}`,
     minutesLeft: (minutes) => `quedan ${minutes} min`,
-    stands: () => 'Sin báscula: dosis vale',
+    stands: () => 'La dosis vale igual',
     logging: 'Anotando…',
     logged: 'Anotado',
     outcome: { whole: 'dosis entera', part: 'una parte', 'spat-out': 'escupida' },
