@@ -16,7 +16,7 @@ export default defineConfig({
           name: 'rooms',
           environment: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/kiosk/**', 'tests/browser/**', 'tests/process/**'],
+          exclude: ['tests/kiosk/**', 'tests/browser/**', 'tests/process/**', 'tests/fault/**'],
         },
       },
       {
@@ -35,7 +35,7 @@ export default defineConfig({
         test: {
           name: 'whole',
           environment: 'node',
-          include: ['tests/browser/**/*.test.ts', 'tests/process/**/*.test.ts'],
+          include: ['tests/browser/**/*.test.ts', 'tests/process/**/*.test.ts', 'tests/fault/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 60_000,
           fileParallelism: false,

@@ -44,14 +44,19 @@ function upToDate(db: Db): Db {
       `the database is at version ${from}, this program knows ${MIGRATIONS.length}: update the program`,
     );
   }
+  // A file that is up to date is not written to: it may be one that must stay as it is found.
+  if (from < MIGRATIONS.length) bringUpToDate(db, from);
+  db.pragma('foreign_keys = ON');
+  return db;
+}
+
+function bringUpToDate(db: Db, from: number): void {
   // A table is made anew by dropping it; what points to it must be let wait until the new one stands.
   db.pragma('foreign_keys = OFF');
   db.transaction(() => {
     for (const step of MIGRATIONS.slice(from)) migrate(db, step);
-    if (from < MIGRATIONS.length && (db.pragma('foreign_key_check') as unknown[]).length > 0)
+    if ((db.pragma('foreign_key_check') as unknown[]).length > 0)
       throw new Error('the database has rows that point to nothing: restore a copy of the file');
     db.pragma(`user_version = ${MIGRATIONS.length}`);
   }).immediate();
-  db.pragma('foreign_keys = ON');
-  return db;
 }

@@ -8,6 +8,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak [-- cycles]`: pulls and plugs the cable of a simulated scale, 500 times unless told otherwise.
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
+// `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
 ensurePackages(NEEDS.test);
 ensureInstalled();
 const { runnerImport } = await import('vite');
@@ -44,9 +45,20 @@ function monkey(touches) {
   return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
 }
 
+async function kills(count) {
+  ensureBuilt();
+  const { killMany } = await load('tests/fault/kill.ts');
+  const report = await killMany(count, 1, (done) => {
+    if (done % 100 === 0) console.log(`${done} kills`);
+  });
+  console.log(report);
+  return report.lost.length + report.miscounted.length + report.halves.length === 0;
+}
+
 const [what, much] = process.argv.slice(2);
 const forms = {
   fuzz: () => fuzz(Number(much ?? 5_000_000)),
+  kill: () => kills(Number(much ?? 2000)),
   monkey: () => monkey(Number(much ?? 10_000)),
 };
 const good = await (forms[what]?.() ?? cables(Number(what ?? 500)));
