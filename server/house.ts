@@ -78,6 +78,8 @@ export interface HouseOptions {
   readonly mouth: Mouth | null;
   /** The engine that hears; `null` where none is installed. */
   readonly openEar: OpenEar | null;
+  /** Whether a dose may be logged by its read-back. */
+  readonly voiceMayGive: boolean;
   /** Listens on the board's own microphone. */
   readonly recordOnBoard: (
     alsaDevice: string,
@@ -209,6 +211,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     openEar: problem === null ? options.openEar : null,
     openRecorder: microphone === null ? null : (tells) => options.recordOnBoard(microphone, tells),
     recordings,
+    mayGive: options.voiceMayGive,
     log,
   });
   devices = createDevices({

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Dictionary } from '../core/speech/pronounce.ts';
+import { VOICE_MAY_GIVE } from '../core/speech/voice-may-give.ts';
 import { startRecorder } from '../hardware/ear/alsa-recorder.ts';
 import { openDictionary } from '../hardware/ear/dictionary.ts';
 import { createEar } from '../hardware/ear/ear.ts';
@@ -37,13 +38,15 @@ export interface Served {
 /**
  * Brings up one kiosk: configuration, disk, devices, web server.
  *
- * `onRestart` is called when the configuration was changed at the screen, so that it takes a new start to use it.
+ * `onRestart` is called when the configuration was changed at the screen, so that it takes a new start to use it;
+ * `voiceMayGive` is for tests of what the core may still have switched off.
  * Throws, with everything closed again, when the address cannot be listened on.
  */
 export async function serve(
   environment: Environment,
   demoAsked: boolean,
   onRestart: () => void,
+  voiceMayGive = VOICE_MAY_GIVE,
 ): Promise<Served> {
   const setup = loadSetup(environment, demoAsked);
   const timers = systemTimers();
@@ -58,6 +61,7 @@ export async function serve(
     timers,
     mouth: (await programRuns(ENGINE)) ? new EspeakMouth({ program: ENGINE }) : null,
     openEar: findEar(timers),
+    voiceMayGive,
     recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
     microphone: environment.microphone,
     playOnBoard: playOnAlsa,

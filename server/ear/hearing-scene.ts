@@ -1,11 +1,10 @@
 import type { Scene } from '../../core/speech/may-be-heard.ts';
-import { VOICE_MAY_GIVE } from '../../core/speech/voice-may-give.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 
-/** What decides what may be heard now. `aloud` is whether the kiosk can be heard, `asked` the treatment asked about. */
+/** What decides what may be heard now, by the barn as it stands. */
 export function hearingScene(
   { memory, clock }: BarnContext,
-  { aloud, asked, mayGive = VOICE_MAY_GIVE }: Pick<Scene, 'aloud' | 'asked'> & { readonly mayGive?: boolean },
+  { aloud, asked, mayGive }: Pick<Scene, 'aloud' | 'asked' | 'mayGive'>,
 ): Scene {
   return {
     phase: memory.round.phase,

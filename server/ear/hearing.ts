@@ -33,9 +33,9 @@ export interface HearingOptions {
   /** `null` where the board has no microphone to be used. */
   readonly openRecorder: OpenRecorder | null;
   readonly recordings: Recordings;
+  /** Whether a dose may be logged by its read-back. */
+  readonly mayGive: boolean;
   readonly log: (message: string, error: unknown) => void;
-  /** Whether a dose may be logged by its read-back; left out, as the core has it. */
-  readonly mayGive?: boolean;
 }
 
 /** The hearing of a kiosk: from the sound of a microphone to what was asked for, done. */
@@ -98,11 +98,10 @@ export function createHearing(options: HearingOptions): Hearing {
 
   function scene() {
     if (asked !== null && now() >= asked.until) asked = null;
-    const { mayGive } = options;
     return hearingScene(context, {
       aloud: speaker.audible(),
       asked: asked?.treatmentId ?? null,
-      ...(mayGive === undefined ? {} : { mayGive }),
+      mayGive: options.mayGive,
     });
   }
 
