@@ -60,8 +60,8 @@ const ASKED_MS = 30_000;
 const BAD_SOUND_MS = 5000;
 /** After the key is up, sound that does not come for so long will not come. */
 const RELEASED_MS = 300;
-/** Sound that stops for so long in the middle of a sentence took some of it along. */
-const STALLED_MS = 1500;
+/** A sentence whose sound stops for so long is not gone on with; a busy board may stand still for a second or two. */
+const STALLED_MS = 5000;
 const BOARD_FORMAT: PcmFormat = { rate: EAR_RATE, channels: 1 };
 
 /** The hearing of a barn; it opens ear and microphone when it first looks. */

@@ -12,7 +12,7 @@ export const JUG_GRAMS = 1234;
 /** Sheep that are called by their numbers. */
 export const SPOKEN = [
   { name: '417', kilograms: 62 },
-  { name: '83', kilograms: 48 },
+  { name: '605', kilograms: 48 },
   { name: '2056', kilograms: 71 },
   { name: '392', kilograms: 39 },
 ] as const;

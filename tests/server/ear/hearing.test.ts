@@ -377,7 +377,7 @@ describe('sound', () => {
     rig.press();
     rig.hearing.sound(rig.page, frame(160));
     rig.ear.become('hearing');
-    rig.test.clock.pass(1400);
+    rig.test.clock.pass(4900);
     rig.hearing.look();
     expect(rig.ear.cuts).toBe(0);
     rig.test.clock.pass(200);
