@@ -61,7 +61,7 @@ function portNames(name: string): string[] {
 }
 
 /** What a scene holds of other people's words, the longest first. */
-function dataOf({ state, http = {} }: Scene): string[] {
+function dataOf({ state, later = {}, http = {} }: Scene): string[] {
   const found = new Set<string>();
   const walk = (value: unknown, key: string): void => {
     if (typeof value === 'string') {
@@ -75,6 +75,7 @@ function dataOf({ state, http = {} }: Scene): string[] {
       for (const [inner, each] of Object.entries(value)) walk(each, inner);
   };
   walk(state, '');
+  walk(later, '');
   walk(http, '');
   for (const currency of CURRENCIES) found.add(CURRENCIES_NAMED.of(currency) ?? '').add(currency);
   return [...found].sort((a, b) => b.length - a.length);

@@ -1,3 +1,5 @@
+import { WAKE_WORDS } from '../../../core/speech/wake.ts';
+import { refusedWords } from '../../../server/ear/heard-words.ts';
 import { type EarView, USUAL_EAR } from '../../../shared/ear.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE } from './base-state.ts';
@@ -17,10 +19,10 @@ const PHRASES: EarView['phrases'] = [
   { group: 'say-again', say: 'kiosk say again' },
 ];
 const OFFERED: EarView['phrases'] = [
-  { group: 'given', say: 'given … point …' },
+  { group: 'given', say: 'given … mils' },
   ...PHRASES.filter(({ group }) => group !== 'animal'),
 ];
-const WAKE: EarView['phrases'] = [{ group: 'wake', say: 'kiosk wake up' }, ...OFFERED];
+const WAKE: EarView['phrases'] = [{ group: 'wake', say: WAKE_WORDS.join(' ') }, ...OFFERED];
 const LEFT_OUT: EarView['leftOut'] = [
   { animal: 'Clover', why: 'shared' },
   { animal: 'Nettle', why: 'shared' },
@@ -31,9 +33,9 @@ const HEARD = {
   done: { number: 2, words: 'eyelid score three', outcome: 'done', sentence: null },
   refused: {
     number: 2,
-    words: 'given three point two',
+    words: 'given three point two mils',
     outcome: 'refused',
-    sentence: 'I heard 3.2 mL. The dose is 3.3 mL. Nothing is logged: look at the syringe.',
+    sentence: refusedWords({ why: 'wrong-volume', saidMl: 3.2, shownMl: 3.3 }, 'en'),
   },
   unclear: { number: 2, words: '', outcome: 'not-understood', sentence: null },
 } satisfies Record<string, NonNullable<EarView['heard']>>;
