@@ -86,7 +86,7 @@ describe('talking', () => {
     app.press('talk', 'pointerup');
     await soon(() => expect(app.get('ear-light').dataset['light']).toBe('trouble'));
     app.click('ear-light');
-    expect(app.text('say-how')).toMatch(/Allow it/);
+    expect(app.text('say-remedy')).toMatch(/Allow it/);
     // Allowed since, the next press tries it.
     fake.refuse = null;
     app.press('talk', 'pointerdown');
