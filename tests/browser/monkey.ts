@@ -67,11 +67,21 @@ export async function touchAbout(kiosk: KioskPage, touches: number, random: Rand
     x: Math.min(size.width - 1, Math.max(0, x + between(random, -far, far))),
     y: Math.min(size.height - 1, Math.max(0, y + between(random, -far, far))),
   });
-  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: readonly Point[]) =>
-    session.send('Input.dispatchTouchEvent', {
+  const send = async (type: 'touchStart' | 'touchMove' | 'touchEnd', points: readonly Point[]) => {
+    const taken = session.send('Input.dispatchTouchEvent', {
       type,
       touchPoints: points.map((point, id) => ({ ...point, id })),
     });
+    // A browser that is short of time may never say that it took a touch; the page itself must answer all the same.
+    if (
+      !(await within(TAKEN_MS, taken)) &&
+      !(await within(
+        ANSWERS_MS,
+        page.evaluate(() => true),
+      ))
+    )
+      throw new Error(`the page answers no more after ${type} at ${JSON.stringify(points)}`);
+  };
   const press = async (points: readonly Point[], ms: number) => {
     await send('touchStart', points);
     if (ms > 0) await page.waitForTimeout(ms);
@@ -101,11 +111,23 @@ export async function touchAbout(kiosk: KioskPage, touches: number, random: Rand
         await press([at], between(random, 0, 40));
     }
   }
-  await session.detach();
+  await within(TAKEN_MS, session.detach());
 }
 
 /** A place on the panel, in px. */
 interface Point {
   readonly x: number;
   readonly y: number;
+}
+
+/** How long a browser may take over a touch, and a page to answer, in ms. */
+const TAKEN_MS = 3000;
+const ANSWERS_MS = 15_000;
+
+/** Whether something is done in time. */
+function within(ms: number, work: Promise<unknown>): Promise<boolean> {
+  return Promise.race([
+    work.then(() => true),
+    new Promise<boolean>((resolve) => setTimeout(resolve, ms, false)),
+  ]);
 }

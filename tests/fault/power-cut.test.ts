@@ -13,7 +13,7 @@ import { buildShim, type DiskWrite, shimOver } from './shim.ts';
 
 const shim = buildShim();
 /** How many power cuts are tried, spread over the work at random. */
-const CUTS = 30;
+const CUTS = 12;
 /** How long the kiosk is let work, in milliseconds. */
 const WORK_MS = 2500;
 
