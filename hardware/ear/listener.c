@@ -38,9 +38,11 @@ static mfcc_t voice[MAX_FEATURES];
 /* A search whose path came to no end of its grammar is told by where it stood just before. */
 static char *before_end[SEARCHES];
 
+/* Frames are told from the beginning of the utterance: a decoder counts them on, through second hearings too. */
 static int write_path(int which, FILE *out)
 {
     int32 score = 0;
+    int first = -1;
     if (!ready[which] || ps_get_hyp(decoders[which], &score) == NULL)
         return 0;
     const char *separator = "";
@@ -49,9 +51,12 @@ static int write_path(int which, FILE *out)
         int from, to;
         int32 acoustic, language, back;
         ps_seg_frames(part, &from, &to);
+        if (first < 0)
+            first = from;
         ps_seg_prob(part, &acoustic, &language, &back);
         /* Words are letters, digits, brackets and apostrophes: checked on the way in, so nothing needs escaping. */
-        fprintf(out, "%s[\"%s\",%d,%d,%d]", separator, ps_seg_word(part), from, to, acoustic);
+        fprintf(out, "%s[\"%s\",%d,%d,%d]", separator, ps_seg_word(part), from - first, to - first,
+                acoustic);
         separator = ",";
     }
     fprintf(out, "]");

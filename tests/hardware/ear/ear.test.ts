@@ -38,6 +38,16 @@ describe.skipIf(!earPresent)('the ear on the real engine', { timeout: PATIENCE }
     expect(rig.seen.slice(0, 4)).toEqual(['starting', 'waiting', 'hearing', 'waiting']);
   });
 
+  test('fits a command as well after a dose that was heard twice as before it', async () => {
+    rig = await startEarRig(MAY);
+    for (const text of ['home screen', 'given three point three mils', 'home screen', 'board screen'])
+      await rig.play(sound(text));
+    expect(rig.heard.map(({ kind }) => kind)).toEqual(['command', 'command', 'command', 'command']);
+    const [before, dose, after] = rig.heard;
+    expect(dose?.fit?.overOthers).toBeGreaterThan(0);
+    expect(Math.abs((after?.fit?.overPhones ?? 0) - (before?.fit?.overPhones ?? 0))).toBeLessThan(10);
+  });
+
   test('hears only what may be heard now', async () => {
     rig = await startEarRig(MAY);
     rig.ear.setGrammar({ phrases: ALWAYS, given: null, leftOut: [] });
