@@ -31,6 +31,7 @@ import { createDeviceSetup } from './setup/device-setup.ts';
 import { createAlsaOutlet } from './speech/alsa-outlet.ts';
 import { createPageOutlet, type PageOutlet } from './speech/page-outlet.ts';
 import { createSpeaker, type Speaker } from './speech/speaker.ts';
+import type { TableSurroundings } from './table-file/table-reading.ts';
 import { createBackups } from './upkeep/backups.ts';
 import type { UpkeepJobs } from './upkeep/jobs.ts';
 import { NO_UPKEEP, startUpkeep } from './upkeep/upkeep.ts';
@@ -102,7 +103,7 @@ export interface HouseOptions {
 
 /** Opens disk and devices and puts the house in order. Without a readable configuration it opens neither. */
 export async function openHouse(options: HouseOptions): Promise<House> {
-  const { setup, clock, timers, random, log } = options;
+  const { setup, dataFolder, clock, timers, random, log } = options;
   const demo = setup.kind === 'demo';
   const simulated = demo
     ? await createSimulatedBarn({
@@ -113,8 +114,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     : null;
 
   // The demo has a file of its own: what is tried there reaches no real work.
-  const medicines = medicinesFile(options.dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
-  const { dataFolder } = options;
+  const medicines = medicinesFile(dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
   const { wallMs } = clock.now();
   const records = openRecords({ setup, dataFolder, ownMedicines: medicines.read(), wallMs, log });
   const { file, store, memory, problem } = records;
@@ -131,14 +131,14 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
   const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
   for (const check of checks) if (check !== null) clock.sawRecordAt(check.atMs);
-  const recordings = createRecordings(join(options.dataFolder, demo ? DEMO_RECORDINGS : RECORDINGS));
+  const recordings = createRecordings(join(dataFolder, demo ? DEMO_RECORDINGS : RECORDINGS));
   const photos = join(dataFolder, demo ? DEMO_PHOTOS : PHOTOS);
   let devices: Devices | null = null;
   const deviceSetup = createDeviceSetup({
     devices: () => devices,
     config: () => context.config.devices,
     write: (role, device) => {
-      context.config = withDevice(options.dataFolder, context.config, role, device);
+      context.config = withDevice(dataFolder, context.config, role, device);
     },
     listPorts: options.listPorts,
     openPort: options.openPort,
@@ -147,6 +147,13 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     changed: () => barn.changed(),
     log,
   });
+  const importing: TableSurroundings = {
+    folder: join(dataFolder, 'import'),
+    now: () => clock.now().wallMs,
+    newId: () => uuidv7(),
+    changed: () => barn.changed(),
+    log,
+  };
   const context: BarnContext = {
     memory,
     store,
@@ -158,20 +165,8 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     zero: (role) => devices?.zero(role) ?? 'not-ready',
     medicines,
     photos: createPhotos(photos, () => uuidv7()),
-    herdFile: createHerdFile({
-      folder: join(options.dataFolder, 'import'),
-      now: () => clock.now().wallMs,
-      newId: () => uuidv7(),
-      changed: () => barn.changed(),
-      log,
-    }),
-    weatherImport: createWeatherImport({
-      folder: join(options.dataFolder, 'import'),
-      now: () => clock.now().wallMs,
-      newId: () => uuidv7(),
-      changed: () => barn.changed(),
-      log,
-    }),
+    herdFile: createHerdFile(importing),
+    weatherImport: createWeatherImport(importing),
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
     tray: simulated === null ? null : createTray(simulated, random),
     backUpNow: () => upkeep.backUpNow(),

@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { retryDelayMs } from '../serial/backoff.ts';
 import type { TimerHandle, Timers } from '../serial/timers.ts';
+import { samplesOf } from './framing.ts';
 import { EAR_RATE } from './pcm.ts';
 
 /** What a recorder needs, and whom it tells. */
@@ -49,9 +50,8 @@ export function startRecorder(options: RecorderOptions): Recorder {
       failures = 0;
       tell(true);
       const all = Buffer.concat([odd, bytes]);
-      const whole = all.length - (all.length % 2);
-      odd = all.subarray(whole);
-      options.onSound(Int16Array.from({ length: whole / 2 }, (_, i) => all.readInt16LE(2 * i)));
+      odd = all.subarray(all.length - (all.length % 2));
+      options.onSound(samplesOf(all));
     });
     started.once('error', () => lost(started));
     started.once('close', () => lost(started));

@@ -13,6 +13,12 @@ export function messageOf(kind: MessageKind, content: string | Uint8Array = NO_B
   return message;
 }
 
+/** The samples of bytes, 16 bits each, little endian; a last odd byte is left out. */
+export function samplesOf(bytes: Uint8Array): Int16Array {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
+  return Int16Array.from({ length: Math.floor(bytes.length / 2) }, (_, i) => view.getInt16(2 * i, true));
+}
+
 /** Samples as the bytes the listener reads. */
 export function bytesOf(samples: Int16Array): Uint8Array {
   return new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);

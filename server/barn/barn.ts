@@ -140,7 +140,7 @@ export function createBarn(
   }
 
   function handle(intent: Intent, by: AskedBy = 'screen'): Answer {
-    if (damaged()) return refusal(intent.id, 'not-written');
+    if (damaged()) return refusal(intent.id, 'not-written', context.memory.settings);
     const digest = createHash('sha256').update(JSON.stringify(intent)).digest('base64');
     const known = answers.get(intent.id);
     const onDisk = known === undefined ? context.store.handled.digestOf(intent.id) : undefined;

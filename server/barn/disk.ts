@@ -1,4 +1,5 @@
 import { accessSync, constants, statfsSync } from 'node:fs';
+import { errorCode } from '../error-code.ts';
 
 /**
  * Why nothing can be relied on to be kept: `full` or nearly so, `read-only`, `failing` to take what is written, or the
@@ -36,7 +37,7 @@ const LOOK_EVERY_MS = 5000;
 
 /** Tells from an error of SQLite or Node what is wrong with the disk; `null` where the error is of another kind. */
 export function diskTroubleOf(error: unknown): DiskTrouble | null {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const code = errorCode(error);
   if (/^(SQLITE_FULL|ENOSPC|EDQUOT|EFBIG)/.test(code)) return 'full';
   if (/^(SQLITE_READONLY|EROFS|EACCES|EPERM)/.test(code)) return 'read-only';
   if (/^(SQLITE_CORRUPT|SQLITE_NOTADB)/.test(code)) return 'damaged';

@@ -1,10 +1,10 @@
+import { samplesOf } from '../../hardware/ear/framing.ts';
 import { MOST_SOUND_BYTES } from '../../shared/ear.ts';
 
 /** The samples in a binary frame of a page; `null` where it is empty, torn in the middle of a sample, or too long. */
 export function samplesIn(frame: Uint8Array): Int16Array | null {
   if (frame.length === 0 || frame.length % 2 !== 0 || frame.length > MOST_SOUND_BYTES) return null;
-  const view = new DataView(frame.buffer, frame.byteOffset, frame.length);
-  return Int16Array.from({ length: frame.length / 2 }, (_, i) => view.getInt16(2 * i, true));
+  return samplesOf(frame);
 }
 
 /** Sound that came over the wire late may come at once, but no more of it than this, in ms. */

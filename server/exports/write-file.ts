@@ -4,9 +4,7 @@ import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import type { ExportWritten } from '../../shared/exports.ts';
-
-/** The codes of a disk that has no room. */
-const FULL = ['ENOSPC', 'EDQUOT', 'EFBIG'];
+import { diskTroubleOf } from '../barn/disk.ts';
 
 /**
  * Writes a file to a folder whole or not at all: beside its name first, on the disk, then under its name. A folder that is
@@ -28,7 +26,6 @@ export async function writeWhole(folder: string, name: string, text: Readable): 
     return { ok: true, file, bytes: stream.bytesWritten };
   } catch (error) {
     await rm(part, { force: true });
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    return { ok: false, why: FULL.includes(code) ? 'full' : 'not-written' };
+    return { ok: false, why: diskTroubleOf(error) === 'full' ? 'full' : 'not-written' };
   }
 }

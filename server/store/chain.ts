@@ -108,8 +108,8 @@ export function verifyChain(db: Db): ChainReport {
     if (record === undefined) troubles.push({ what: 'gone', kind, sequence });
     [links, before, head] = [links + 1, link, hash];
   }
-  if (lastEver(db, 'chain') > before)
-    troubles.push({ what: 'end-gone', kind: 'link', sequence: lastEver(db, 'chain') });
+  const lastLink = lastEver(db, 'chain');
+  if (lastLink > before) troubles.push({ what: 'end-gone', kind: 'link', sequence: lastLink });
   for (const kind of KINDS) {
     const { table } = RECORDS[kind];
     const loose = db
@@ -120,8 +120,8 @@ export function verifyChain(db: Db): ChainReport {
       .pluck();
     for (const sequence of loose.all(kind)) troubles.push({ what: 'not-linked', kind, sequence });
     const newest = db.prepare<[], number | null>(`SELECT max(sequence) FROM ${table}`).pluck().get() ?? 0;
-    if (lastEver(db, table) > newest)
-      troubles.push({ what: 'end-gone', kind, sequence: lastEver(db, table) });
+    const last = lastEver(db, table);
+    if (last > newest) troubles.push({ what: 'end-gone', kind, sequence: last });
   }
   return { links, head: links === 0 ? null : head.toString('hex'), troubles };
 }

@@ -20,17 +20,20 @@ export interface Done {
 
 /** Remembers upkeep on disk. */
 export function createUpkeepStore(db: Db) {
-  const get = db.prepare<[string], Done>('SELECT at_ms AS atMs, told FROM upkeep WHERE name = ?');
+  const rows = db.prepare<[], Done & { name: UpkeepName }>('SELECT name, at_ms AS atMs, told FROM upkeep');
+  // Every state that is told holds them: they are not read from the disk each time.
+  const known = new Map<UpkeepName, Done>(rows.all().map(({ name, ...done }) => [name, done]));
   const put = db.prepare(
     `INSERT INTO upkeep (name, at_ms, told) VALUES (?, ?, ?)
      ON CONFLICT (name) DO UPDATE SET at_ms = excluded.at_ms, told = excluded.told`,
   );
   return {
     /** When it was last done; `null` where it never was. */
-    last: (name: UpkeepName): Done | null => get.get(name) ?? null,
+    last: (name: UpkeepName): Done | null => known.get(name) ?? null,
     /** Remembers that it was done. Throws when the disk refuses. */
     done(name: UpkeepName, atMs: number, told: string | null = null): void {
       put.run(name, Math.round(atMs), told);
+      known.set(name, { atMs: Math.round(atMs), told });
     },
   };
 }

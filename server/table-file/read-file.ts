@@ -3,6 +3,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import { parse as parseInParts } from 'csv-parse';
 import { parse } from 'csv-parse/sync';
 import type { FileRow } from '../../core/herd-file/preview.ts';
+import { errorCode } from '../error-code.ts';
 
 /** The rows of a table, or why it cannot be read at all. */
 export type FileResult =
@@ -61,9 +62,8 @@ export async function readTableInParts(bytes: Uint8Array): Promise<FileResult> {
 }
 
 function brokenBy(error: unknown): FileResult {
-  const known =
-    error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : null;
-  if (known === null || !known.startsWith('CSV_')) throw error;
+  const known = errorCode(error);
+  if (!known.startsWith('CSV_')) throw error;
   const line =
     error instanceof Error && 'lines' in error && typeof error.lines === 'number' ? error.lines : null;
   return { ok: false, why: known.includes('QUOTE') ? 'broken-quotes' : 'no-table', line };

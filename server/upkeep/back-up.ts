@@ -1,6 +1,7 @@
 import { constants } from 'node:fs';
 import { access, copyFile, mkdir, open, readdir, rename, rm, stat, statfs } from 'node:fs/promises';
 import { join } from 'node:path';
+import { errorCode } from '../error-code.ts';
 import type { UpkeepJobs } from './jobs.ts';
 import { backupName, backupsToDrop } from './rotation.ts';
 
@@ -73,13 +74,13 @@ async function copyIfThere(file: string, to: string): Promise<void> {
     await copyFile(file, to);
     await reachDisk(to);
   } catch (error) {
-    if (!isMissing(error)) throw error;
+    if (errorCode(error) !== 'ENOENT') throw error;
   }
 }
 
 async function copyMissing(from: string, to: string): Promise<void> {
   const there = await readdir(from).catch((error: unknown) => {
-    if (isMissing(error)) return [];
+    if (errorCode(error) === 'ENOENT') return [];
     throw error;
   });
   if (there.length === 0) return;
@@ -102,8 +103,4 @@ async function reachDisk(path: string): Promise<void> {
   } finally {
     await handle.close();
   }
-}
-
-function isMissing(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && error.code === 'ENOENT';
 }

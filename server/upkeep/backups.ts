@@ -4,6 +4,7 @@ import { DAY_MS, HOUR_MS } from '../../core/moment.ts';
 import type { KeepingView } from '../../shared/keeping.ts';
 import type { Clock } from '../barn/clock.ts';
 import { diskTroubleOf } from '../barn/disk.ts';
+import { errorCode } from '../error-code.ts';
 import type { Store } from '../store/store.ts';
 import { rfc3339 } from '../view/times.ts';
 import { type BackedUp, backUp } from './back-up.ts';
@@ -131,6 +132,5 @@ export function createBackups(options: BackupsOptions): Backups {
 
 function troubleOf(error: unknown): NonNullable<KeepingView['backup']['trouble']> {
   if (diskTroubleOf(error) === 'full') return 'full';
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  return ['ENOENT', 'EIO', 'ENODEV', 'ENXIO'].includes(code) ? 'gone' : 'not-written';
+  return ['ENOENT', 'EIO', 'ENODEV', 'ENXIO'].includes(errorCode(error)) ? 'gone' : 'not-written';
 }

@@ -1,5 +1,6 @@
 import { closeSync, fsyncSync, openSync, rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
+import { diskTroubleOf } from '../barn/disk.ts';
 
 /** How closely a file is checked: `quick` leaves out whether indexes hold what their tables do. */
 export type HowClosely = 'quick' | 'whole';
@@ -24,8 +25,7 @@ export function checkFile(file: string, how: HowClosely): string[] {
     const said = (db.pragma(`${pragma}(${MOST_SAID})`) as Record<string, string>[]).flatMap(Object.values);
     return said.length === 1 && said[0] === 'ok' ? [] : said;
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    if (error instanceof Error && /^SQLITE_(CORRUPT|NOTADB)/.test(code)) return [error.message];
+    if (error instanceof Error && diskTroubleOf(error) === 'damaged') return [error.message];
     throw error;
   } finally {
     db?.close();

@@ -13,9 +13,11 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { readEnvironment } from '../config/environment.ts';
 import { CONFIG_FILE, REAL_DATABASE } from '../config/load.ts';
+import { errorCode } from '../error-code.ts';
 import { MEDICINES_FILE } from '../formulary/own-medicines.ts';
 import { MIGRATIONS } from '../store/migrations.ts';
 import { checkFile } from './jobs.ts';
+import { stampOf } from './rotation.ts';
 
 /** What was restored, or why nothing was touched. */
 export type Restored =
@@ -85,7 +87,7 @@ function isOpenElsewhere(file: string): boolean {
     return false;
   } catch (error) {
     // A file that is damaged may still be open elsewhere, but no kiosk writes to it.
-    return error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY');
+    return errorCode(error).startsWith('SQLITE_BUSY');
   } finally {
     db?.close();
   }
@@ -144,8 +146,7 @@ export function runRestore(backup: string | undefined): number {
     return 2;
   }
   const { dataFolder } = readEnvironment(process.env, process.cwd());
-  const stamp = new Date().toISOString().replaceAll(/[-:]|\.\d+/g, '');
-  const restored = restore(backup, dataFolder, stamp);
+  const restored = restore(backup, dataFolder, stampOf(Date.now()));
   if (!restored.ok) {
     console.error(`Nothing was restored: ${restored.why}.`);
     return 1;

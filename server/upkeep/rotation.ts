@@ -7,10 +7,14 @@ const UNDATED_STAY = 3;
 
 const NAME = /^byreside-(\d{4})(\d\d)(\d\d)T(\d\d)(\d\d)(\d\d)Z(-undated)?\.sqlite$/;
 
+/** A moment as it stands in names of files, to the second, in UTC. */
+export function stampOf(wallMs: number): string {
+  return new Date(wallMs).toISOString().replaceAll(/[-:]|\.\d+/g, '');
+}
+
 /** The name of a backup made now. The date of one made under an untrusted clock is not counted on. */
 export function backupName(wallMs: number, clockTrusted: boolean): string {
-  const stamp = new Date(wallMs).toISOString().replaceAll(/[-:]|\.\d+/g, '');
-  return `byreside-${stamp}${clockTrusted ? '' : '-undated'}.sqlite`;
+  return `byreside-${stampOf(wallMs)}${clockTrusted ? '' : '-undated'}.sqlite`;
 }
 
 /** When a backup was made by its name, milliseconds since 1970; `null` where the name is none of a backup. */

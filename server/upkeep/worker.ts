@@ -1,4 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import { errorCode } from '../error-code.ts';
 import { checkFile, copyDatabase, type HowClosely } from './jobs.ts';
 
 /** One job for a thread of its own. */
@@ -17,8 +18,8 @@ async function run(job: Job): Promise<JobDone> {
     await copyDatabase(job.file, job.to);
     return { ok: true, said: [] };
   } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-    return { ok: false, message: error instanceof Error ? error.message : String(error), code };
+    const message = error instanceof Error ? error.message : String(error);
+    return { ok: false, message, code: errorCode(error) };
   }
 }
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { heardQuantity } from '../../core/speech/spoken-quantity.ts';
 import { has, type KioskProcess, startKiosk } from '../process/kiosk-process.ts';
+import { bringToOffer } from './bring-to-offer.ts';
 import { CHROMIUM, type KioskPage, openKiosk } from './kiosk-page.ts';
 
 const canRun = existsSync(CHROMIUM) && has('espeak-ng');
@@ -65,29 +66,7 @@ test.runIf(canRun)('nothing is heard before the page is touched, and the state s
 });
 
 test.runIf(canRun)('a dose is spoken aloud: its sound is fetched, decodes, and is played', async () => {
-  const { jugs, animals, shed } = await server.state();
-  const rule = shed.regimens.find(
-    ({ medicine, species }) => medicine === 'Fenbendazole' && species === 'goat',
-  );
-  await server.send({
-    type: 'approve',
-    regimenId: rule?.id ?? '',
-    direction: 'veterinarian',
-    meatHours: 240,
-    milkHours: 96,
-  });
-  const jugId = jugs[0]?.id ?? '';
-  await server.send({ type: 'take-jug', jugId });
-  await server.send({ type: 'prove-jug', jugId, deliberate: true });
-  const goat = animals.find(
-    ({ species, inMilk, class: kind }) => species === 'goat' && !inMilk && kind === 'female',
-  );
-  await server.tray({ do: 'present-tag', animalId: goat?.id ?? '' });
-  const grams = goat?.lastWeightGrams ?? 0;
-  await server.tray({ do: 'lead-on', animalId: goat?.id ?? '', grams, grade: 'calm' });
-  const asked = await server.until((s) => s.offer !== null || s.round.step === 'cautions', 'weighed');
-  for (const { code } of asked.round.step === 'cautions' ? asked.round.cautions : [])
-    await server.send({ type: 'accept', code });
+  await bringToOffer(server);
   const state = await server.until((s) => s.offer !== null, 'the dose');
   const spoken = await server.until((s) => s.voice.speaking?.what === 'dose', 'the dose spoken');
   const said = heardQuantity(spoken.voice.speaking?.text.split(/, (?=two|three|\S+ mil)|\. /)[0] ?? '', 'en');

@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import { errorCode } from '../../error-code.ts';
 import { MIGRATIONS, migrate } from '../../store/migrations.ts';
 import type { Db } from '../../store/open-store.ts';
 import type { FoundRow } from './pages.ts';
@@ -82,8 +83,7 @@ function freshTable(db: Db, name: string, numbered: boolean): FreshTable {
         insert.run(...(numbered && alias < 0 ? [rowid, ...whole] : whole));
         return 'put';
       } catch (error) {
-        const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-        return /CONSTRAINT_(UNIQUE|PRIMARYKEY|ROWID)/.test(code) ? 'there' : 'does-not-fit';
+        return /CONSTRAINT_(UNIQUE|PRIMARYKEY|ROWID)/.test(errorCode(error)) ? 'there' : 'does-not-fit';
       }
     },
   };

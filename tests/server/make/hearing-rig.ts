@@ -6,7 +6,7 @@ import type { PcmFormat } from '../../../hardware/ear/pcm.ts';
 import { createHearing, type Hearing, type OpenRecorder } from '../../../server/ear/hearing.ts';
 import type { EarPage } from '../../../server/ear/page-microphones.ts';
 import { createRecordings } from '../../../server/ear/recordings.ts';
-import type { EarMessage } from '../../../shared/ear.ts';
+import type { EarMessage, EarSettings } from '../../../shared/ear.ts';
 import { ManualTimers } from '../../hardware/manual-timers.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
 
@@ -146,4 +146,17 @@ export function hearingRig(
     },
   };
   return rig;
+}
+
+/** Sets the ear as at Shed; what is left out is as it comes. */
+export function setEar(rig: HearingRig, ear: Partial<EarSettings>): void {
+  rig.test.send({ type: 'set-ear', ear: { mode: 'press', key: null, recording: false, ...ear } });
+  rig.hearing.look();
+}
+
+/** Has a jug proved in hand, and nobody on the platform. */
+export function jugInHand(rig: HearingRig): void {
+  rig.test.send({ type: 'take-jug', jugId: 'jug-1' });
+  rig.test.send({ type: 'prove-jug', jugId: 'jug-1', deliberate: false });
+  rig.hearing.look();
 }
