@@ -104,7 +104,7 @@ async function notes(base: string, ledger: Ledger, kids: readonly Kid[]): Promis
     const noted = await send(base, ledger, {
       type: 'note-animal',
       animalId: kids[i % kids.length]?.id ?? '',
-      note: ['lame', 'scours', 'off-feed'][i % 3],
+      note: ['lame', 'scouring', 'off-feed'][i % 3],
     });
     if (noted.state !== 'acknowledged') return;
   }
