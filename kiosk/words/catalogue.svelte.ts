@@ -36,7 +36,8 @@ export class Catalogue {
   async #fetch(): Promise<void> {
     const [language, all] = [this.#language, this.#wantsAll];
     const words = await (all ? LANGUAGES[language].whole : LANGUAGES[language].first).get();
-    // Whoever asked last, or for more, is on the way still and has the last word.
-    if (language === this.#language && all === this.#wantsAll) this.#now = words;
+    // Whoever asked last, or for more, has the last word; whoever asked before waits for it, and finds the words asked for.
+    if (language !== this.#language || all !== this.#wantsAll) return this.#fetch();
+    this.#now = words;
   }
 }

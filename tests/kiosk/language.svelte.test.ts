@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { Catalogue } from '../../kiosk/words/catalogue.svelte.ts';
 import { LANGUAGES } from '../../kiosk/words/languages.ts';
 import { rememberedLanguage } from '../../kiosk/words/remembered.ts';
 import { type MountedApp, mountApp } from './mount-app.ts';
@@ -35,6 +36,22 @@ test('dates and times follow the language', async () => {
   app = mountApp({ ...BASE, language: 'es' }, 'shed');
   await turned('shed', 'Jeringas');
   expect(app.text('shed')).toMatch(/(lun|mar|mié|jue|vie|sáb|dom) \d/);
+});
+
+test('who asked for all words has them, also where the language turned meanwhile', async () => {
+  app = mountApp(BASE, 'home');
+  const catalogue = new Catalogue();
+  const spanish = await LANGUAGES.es.whole.get();
+  const slow = vi.spyOn(LANGUAGES.es.whole, 'get').mockImplementation(async () => {
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    return spanish;
+  });
+  const all = catalogue.whole();
+  const turning = catalogue.use('es');
+  await all;
+  expect(catalogue.words.shed.unit.kg).toBe('kilogramos');
+  await turning;
+  slow.mockRestore();
 });
 
 test('words that cannot be had leave the screen in those it has', async () => {
