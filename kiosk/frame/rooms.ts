@@ -8,6 +8,7 @@ function room<Screen>(load: () => Promise<{ readonly default: Screen }>): Later<
 export const ROOMS = {
   animals: room(() => import('../screens/Animals.svelte')),
   board: room(() => import('../screens/Board.svelte')),
+  cleaning: room(() => import('../cleaning/Cleaning.svelte')),
   correcting: room(() => import('../correcting/Correcting.svelte')),
   dayBook: room(() => import('../screens/DayBook.svelte')),
   doseCard: room(() => import('../dose-card/DoseCard.svelte')),

@@ -89,5 +89,10 @@ export const enShed = {
   noTagRead: 'Wand the tag now',
   added: (name: string) => `${name} added`,
   addAnother: 'Add another',
+  cleaning: {
+    door: 'Clean screen',
+    title: 'Wipe the screen now',
+    sooner: 'It takes no touch. To end sooner, keep a finger on each marked corner.',
+  },
   enrolDone: (what: string) => `Enrol ${what}`,
 };

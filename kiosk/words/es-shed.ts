@@ -86,5 +86,10 @@ export const esShed: typeof enShed = {
   noTagRead: 'Lea ahora el arete',
   added: (name) => `${name} registrado`,
   addAnother: 'Registrar otro',
+  cleaning: {
+    door: 'Limpiar pantalla',
+    title: 'Limpie la pantalla ahora',
+    sooner: 'No responde al toque. Para acabar antes, un dedo en cada esquina marcada.',
+  },
   enrolDone: (what) => `Registrar ${what}`,
 };

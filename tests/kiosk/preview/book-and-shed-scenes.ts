@@ -238,6 +238,7 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
   { name: 'shed-muted', place: 'shed', state: at({ voice: { ...BASE.voice, muted: true } }) },
   { name: 'shed-people', place: 'shed/people', state: at({}) },
   { name: 'shed-screen', place: 'shed/screen', state: at({}) },
+  { name: 'cleaning', place: 'shed/screen', state: at({}), taps: ['shed-clean'] },
   { name: 'enrol-species', place: 'shed/enrol', state: at({}) },
   {
     name: 'enrol-number',
