@@ -61,7 +61,7 @@ export async function openKiosk(base: string, more: readonly string[] = []): Pro
     async tap(testId, attributes) {
       await part(testId, attributes).waitFor();
       // Nobody taps what has only just been drawn.
-      await page.waitForTimeout(250);
+      await page.waitForTimeout(350);
       await part(testId, attributes).tap({ timeout: 8000 });
     },
     async press(testId, ms) {

@@ -78,6 +78,47 @@ test('a drip beside the finger neither ends its press nor starts another', () =>
   expect(onhold).toHaveBeenCalledOnce();
 });
 
+function touch(pointerId: number, size: number, where: EventTarget = button): void {
+  where.dispatchEvent(
+    new PointerEvent('pointerdown', { pointerId, width: size, height: size, bubbles: true }),
+  );
+  flushSync();
+}
+
+test('a touch as wide as a palm is no press, one as wide as a gloved finger is', () => {
+  touch(1, 180);
+  vi.advanceTimersByTime(1000);
+  expect(onhold).not.toHaveBeenCalled();
+  fire('pointerup', 1);
+  touch(2, 120);
+  vi.advanceTimersByTime(300);
+  expect(onhold).toHaveBeenCalledOnce();
+});
+
+test.each(['on the control', 'beside it'])('a palm in two places, the second %s, is no press', (where) => {
+  touch(1, 20);
+  vi.advanceTimersByTime(30);
+  touch(2, 20, where === 'beside it' ? document.body : button);
+  vi.advanceTimersByTime(1000);
+  expect(onhold).not.toHaveBeenCalled();
+});
+
+test('a palm whose first place is beside the control is no press', () => {
+  touch(1, 20, document.body);
+  vi.advanceTimersByTime(30);
+  touch(2, 20);
+  vi.advanceTimersByTime(1000);
+  expect(onhold).not.toHaveBeenCalled();
+});
+
+test('a hand that rests on the panel since before does not hinder a finger', () => {
+  touch(1, 20, document.body);
+  vi.advanceTimersByTime(500);
+  touch(2, 20);
+  vi.advanceTimersByTime(300);
+  expect(onhold).toHaveBeenCalledOnce();
+});
+
 test('a finger that leaves and comes back starts from nothing', () => {
   fire('pointerdown');
   vi.advanceTimersByTime(200);

@@ -106,6 +106,9 @@ async function takeOne(page, server, scene, { face, language, folder }) {
 
 async function press(page, tap) {
   if (!tap.startsWith('hold:')) {
+    await page.getByTestId(tap).first().waitFor({ timeout: 20_000 });
+    // A button that has only just come takes no tap.
+    await page.waitForTimeout(350);
     await page.getByTestId(tap).first().tap({ timeout: 20_000 });
     return;
   }
