@@ -1,3 +1,11 @@
+/** A point in the running time of a board: exact within one start of it, whatever its clock says. */
+export interface BoardTime {
+  /** Names one start of the board. */
+  readonly start: string;
+  /** Milliseconds since that start. */
+  readonly sinceMs: number;
+}
+
 /**
  * The time of an event, handed in by whoever saw it: `core` has no clock of its own.
  *
@@ -9,6 +17,8 @@ export interface Moment {
   readonly uptimeMs: number;
   /** Milliseconds since 1970-01-01 UTC, as far as the board knows. */
   readonly wallMs: number;
+  /** The board's running time, where it is known; it outlasts a new start of the program. */
+  readonly board?: BoardTime;
 }
 
 /** An hour in milliseconds. */

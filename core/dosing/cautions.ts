@@ -5,6 +5,7 @@ import type { Approval } from '../medicine/approval.ts';
 import type { Formulary } from '../medicine/formulary.ts';
 import type { RegimenInForce } from '../medicine/in-force.ts';
 import { type Jug, jugLife, remaining } from '../mixing/jug.ts';
+import type { BoardTime } from '../moment.ts';
 import type { Proven } from '../reduction/proven.ts';
 import { unreachable } from '../unreachable.ts';
 import type { Held } from '../weighing/settle.ts';
@@ -100,6 +101,8 @@ export interface CautionInput {
   readonly proven: readonly Proven[];
   /** Milliseconds since 1970. */
   readonly wallMs: number;
+  /** The board's running time, where it is known. */
+  readonly board?: BoardTime | undefined;
   readonly clockTrusted: boolean;
   /** Whether the disk takes records: a dose that could not be logged must not be given. */
   readonly diskKeeps: boolean;

@@ -24,7 +24,7 @@ export interface DoseWorld {
   readonly scale: ScaleChecking;
   /** What reduction tests told of medicines here. */
   readonly proven: readonly Proven[];
-  readonly now: Pick<Moment, 'wallMs'>;
+  readonly now: Pick<Moment, 'wallMs' | 'board'>;
   readonly clockTrusted: boolean;
   /** Whether the disk takes records. */
   readonly diskKeeps: boolean;
@@ -71,9 +71,9 @@ export function decideDose(
   const { rule, approval } = ruleFor(rules, world.approvals);
   const regimen = rule === null ? null : regimenInForce(rule, approval);
   const { formulary, clockTrusted, syringes } = world;
-  const { wallMs } = world.now;
+  const { wallMs, board } = world.now;
   const earlier = dosesOf(world.earlier, animal.id);
-  const rest = restDue({ formulary, jug, regimen, earlier, wallMs, clockTrusted });
+  const rest = restDue({ formulary, jug, regimen, earlier, wallMs, board, clockTrusted });
   const dose =
     regimen === null
       ? null
@@ -94,6 +94,7 @@ export function decideDose(
     visit,
     scale: world.scale,
     wallMs,
+    board,
     clockTrusted,
     diskKeeps: world.diskKeeps,
     proven: world.proven,

@@ -59,8 +59,9 @@ export function earlierDoses(entries: readonly DayBookEntry[]): EarlierDose[] {
   return entries.flatMap((entry) => {
     const { animalId } = effectOf(entry);
     if (animalId === null) return [];
-    const { offer, givenAtMs, clockTrusted } = entry.treatment;
-    return [{ animalId, medicineId: offer.jug.medicineId, givenAtMs, clockTrusted, rest: restOf(entry) }];
+    const { offer, givenAtMs, clockTrusted, board } = entry.treatment;
+    const { medicineId } = offer.jug;
+    return [{ animalId, medicineId, givenAtMs, clockTrusted, board, rest: restOf(entry) }];
   });
 }
 

@@ -1,6 +1,7 @@
 import type { Caution } from '../dosing/cautions.ts';
 import { type Clear, clearAfter } from '../dosing/withdrawal.ts';
 import type { VetTime } from '../medicine/approval.ts';
+import type { BoardTime } from '../moment.ts';
 import { fromSteps, stepsIn } from '../quantity/round.ts';
 import { millilitres, type Volume } from '../quantity/volume.ts';
 import type { Offer } from './offer.ts';
@@ -20,6 +21,8 @@ export interface Treatment {
   /** Milliseconds since 1970; provisional where the clock was not trusted. */
   readonly givenAtMs: number;
   readonly clockTrusted: boolean;
+  /** The board's running time then, which dates it against others of the same start; `null` where it is not known. */
+  readonly board: BoardTime | null;
   readonly by: string;
   /** Whether it was logged by its volume read back aloud, not by a press. */
   readonly readBack: boolean;
@@ -75,6 +78,7 @@ export function treatmentFrom(
     left,
     givenAtMs: now.wallMs,
     clockTrusted,
+    board: now.board ?? null,
     by,
     readBack,
     late,

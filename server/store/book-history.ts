@@ -1,6 +1,6 @@
 import type { EarlierDose } from '../../core/dosing/repeats.ts';
 import type { Weighing } from '../../core/growth/weighing.ts';
-import { DAY_MS } from '../../core/moment.ts';
+import { type BoardTime, DAY_MS } from '../../core/moment.ts';
 import { grams } from '../../core/quantity/mass.ts';
 import { earlierDoses } from '../../core/round/day-book.ts';
 import type { createBookRecords } from './book-records.ts';
@@ -26,6 +26,8 @@ interface DoseRow {
   readonly medicine: string;
   readonly at_ms: number;
   readonly trusted: number;
+  readonly board_start: string | null;
+  readonly board_since_ms: number | null;
 }
 
 interface WeightRow {
@@ -48,7 +50,7 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
     .pluck();
   const last = (where: string, order: string) =>
     db.prepare(
-      `SELECT line, sequence, medicine, at_ms, trusted, rests FROM book_lines
+      `SELECT line, sequence, medicine, at_ms, trusted, rests, board_start, board_since_ms FROM book_lines
        WHERE dosed = ${NUMBER} AND medicine = @medicine AND trusted = ${where} ORDER BY ${order} DESC LIMIT 1`,
     );
   const latest = [last('1', 'line'), last('1', 'at_ms'), last('0', 'line')];
@@ -111,6 +113,7 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
                 medicineId: row.medicine,
                 givenAtMs: row.at_ms,
                 clockTrusted: row.trusted === 1,
+                board: boardTimeOf(row),
                 rest: null,
               },
         );
@@ -148,6 +151,11 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
       return (latestGiven.get() as number | undefined) ?? null;
     },
   };
+}
+
+function boardTimeOf({ board_start, board_since_ms }: DoseRow): BoardTime | null {
+  if (board_start === null || board_since_ms === null) return null;
+  return { start: board_start, sinceMs: board_since_ms };
 }
 
 function toWeighing(raw: unknown): Weighing {

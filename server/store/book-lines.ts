@@ -27,9 +27,11 @@ export function createBookLines(db: Db) {
   const insert = db.prepare(
     `INSERT INTO book_lines (kind, sequence, filed_at_ms, at_ms, trusted, by, corrected, stood, dosed, medicine, jug,
        volume_ml, doubt_ml, draws, rests, weighed_at_ms, mass_g, uncertainty_g,
-       meat_until_ms, meat_undated, milk_until_ms, milk_undated)
+       meat_until_ms, meat_undated, milk_until_ms, milk_undated,
+       board_start, board_since_ms)
      VALUES (@kind, @sequence, @filedAt, @at, @trusted, @by, @corrected, @stood, @dosed, @medicine, @jug,
-       @volume, @doubt, @draws, @rests, @weighedAt, @mass, @uncertainty, @meatUntil, @meatUndated, @milkUntil, @milkUndated)`,
+       @volume, @doubt, @draws, @rests, @weighedAt, @mass, @uncertainty, @meatUntil, @meatUndated, @milkUntil, @milkUndated,
+       @boardStart, @boardSince)`,
   );
   const change = db.prepare(
     `UPDATE book_lines SET corrected = @corrected, stood = @stood, dosed = @dosed, volume_ml = @volume, doubt_ml = @doubt,
@@ -72,7 +74,7 @@ export function createBookLines(db: Db) {
   return {
     /** Files a treatment under its sequence. */
     addTreatment(sequence: number, entry: DayBookEntry): void {
-      const { givenAtMs, clockTrusted, by, offer } = entry.treatment;
+      const { givenAtMs, clockTrusted, board, by, offer } = entry.treatment;
       const { held, atMs } = offer.weight;
       insert.run({
         kind: 'treatment',
@@ -87,6 +89,8 @@ export function createBookLines(db: Db) {
         weighedAt: offer.group === null ? Math.round(atMs) : null,
         mass: held.mass.value,
         uncertainty: held.uncertainty.value,
+        boardStart: board?.start ?? null,
+        boardSince: board?.sinceMs ?? null,
         ...standing(entry),
       });
     },
@@ -133,6 +137,8 @@ const NO_DOSE = {
   meatUndated: null,
   milkUntil: null,
   milkUndated: null,
+  boardStart: null,
+  boardSince: null,
 };
 
 function until({ clear }: Hold): number {

@@ -68,5 +68,11 @@ export const BOOK_INDEXES = `
   CREATE INDEX lines_without_a_dose ON book_lines (filed_at_ms, line, kind, by, sequence) WHERE kind <> 'treatment';
 `;
 
+/** The running time of the board at a dose, which tells its age within one start of the board whatever the clock says. */
+export const BOARD_TIME_SCHEMA = `
+  ALTER TABLE book_lines ADD COLUMN board_start TEXT;
+  ALTER TABLE book_lines ADD COLUMN board_since_ms REAL;
+`;
+
 /** Where the day book keeps back for ever: no time is known, or never for people. Both are beyond every date. */
 export const NEVER_BY_ITSELF = { unknown: 8_640_000_000_000_001, 'not-for-people': 8_640_000_000_000_002 };

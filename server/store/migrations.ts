@@ -1,4 +1,4 @@
-import { BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
+import { BOARD_TIME_SCHEMA, BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
 import { CHAIN_SCHEMA, chainRecords } from './chain.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
@@ -256,6 +256,7 @@ export const MIGRATIONS: readonly Migration[] = [
     chainRecords(db);
   },
   UPKEEP_SCHEMA,
+  BOARD_TIME_SCHEMA,
 ];
 
 /** Takes one step of the schema. Belongs in a transaction. */

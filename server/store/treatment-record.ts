@@ -158,6 +158,8 @@ export const TreatmentRecord = z.strictObject({
   left: volume.nullable().default(null),
   givenAtMs: ms,
   clockTrusted: z.boolean(),
+  // Rows written before the running time of the board was kept do not name it.
+  board: z.strictObject({ start: z.string(), sinceMs: ms }).nullable().default(null),
   by: z.string(),
   // Rows written before the kiosk could hear do not name it.
   readBack: z.boolean().default(false),

@@ -180,3 +180,47 @@ test('cautions of an unanswered offer stand before any rest', () => {
   const found = decideDose(makeAnimal(), makeHeld(), makeJug(), { ...NO_DOUBTS, unanswered: true }, world);
   expect(found.cautions[0]?.code).toBe('unanswered-offer');
 });
+
+describe('a clock that was set since the last dose', () => {
+  const { now } = makeWorld();
+  const MINUTE = 60_000;
+  const at = (sinceMs: number) => ({ start: 'this', sinceMs });
+  const given = (over: Partial<EarlierDose>) => makeEarlier(0, { board: at(10 * MINUTE), ...over });
+  /** What a drench now says of one dose before it, 20 min of the board's time after it. */
+  function drench(dose: EarlierDose, over: Partial<RoundWorld> = {}) {
+    const world = makeWorld({ earlier: [dose], now: { ...now, board: at(30 * MINUTE) }, ...over });
+    return decideDose(makeAnimal(), makeHeld(), makeJug(), NO_DOUBTS, world);
+  }
+
+  test.each([
+    ['a day on', -25 * 60 * MINUTE],
+    ['forty years on', -40 * 365 * 24 * 60 * MINUTE],
+    ['two hours back', 2 * 60 * MINUTE],
+    ['not at all', -20 * MINUTE],
+  ])('%s leaves the dose 20 min old, trusted or not', (_, byDate) => {
+    for (const clockTrusted of [true, false]) {
+      const decision = drench(given({ givenAtMs: now.wallMs + byDate, clockTrusted }), { clockTrusted });
+      const stop = decision.cautions.find(({ code }) => code === 'same-active-today');
+      expect(stop).toMatchObject({
+        strength: 'stop',
+        values: {
+          lastGivenAtMs: now.wallMs - 20 * MINUTE,
+          nextAtMs: now.wallMs - 20 * MINUTE + 24 * 60 * MINUTE,
+        },
+      });
+    }
+  });
+
+  test('tells nothing of a dose before the board was started anew', () => {
+    const before = given({ board: { start: 'before', sinceMs: 10 * MINUTE }, clockTrusted: false });
+    const decision = drench(before, { clockTrusted: false });
+    expect(strengthOf(decision, 'same-active-today')).toBeUndefined();
+    expect(strengthOf(decision, 'clock-untrusted')).toBe('ask');
+  });
+
+  test('does not make a board that ran for two days forget them', () => {
+    const late = { ...now, board: at(10 * MINUTE + 49 * 60 * MINUTE) };
+    const decision = drench(given({ givenAtMs: now.wallMs, clockTrusted: false }), { now: late });
+    expect(strengthOf(decision, 'same-active-today')).toBeUndefined();
+  });
+});

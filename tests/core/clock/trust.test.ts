@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { type ClockTrust, lookAtClock, sawRecord } from '../../../core/clock/trust.ts';
+import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
+
+const NOON = Date.UTC(2027, 3, 12, 12);
+const BUILT: ClockTrust = { floorMs: NOON - 30 * DAY_MS, startedAtMs: null };
+
+/** Looks one after another: the time of day in ms from noon, the running time, and whether a server of time was heard. */
+function looks(trust: ClockTrust, ...seen: [fromNoon: number, since: number, setByServer?: boolean][]) {
+  let known = trust;
+  return seen.map(([fromNoon, sinceStartMs, setByServer = false]) => {
+    const look = lookAtClock(known, { wallMs: NOON + fromNoon, sinceStartMs, setByServer });
+    known = look.trust;
+    return look.trusted;
+  });
+}
+
+describe('a clock', () => {
+  test('that runs with the board is believed, also over years and when drawn nearer by seconds', () => {
+    const [year, half] = [365 * DAY_MS, 30_000];
+    expect(looks(BUILT, [0, 1000], [HOUR_MS, HOUR_MS + 1000], [year + half, year + 1000])).toEqual([
+      true,
+      true,
+      true,
+    ]);
+  });
+
+  test('forty years back is not believed, and is once it was set', () => {
+    const back = -40 * 365 * DAY_MS;
+    expect(looks(BUILT, [back, 1000], [back + 5000, 6000], [0, 7000])).toEqual([false, false, true]);
+  });
+
+  test('that jumps a day on in mid-round is not believed, and is again once it is back', () => {
+    expect(looks(BUILT, [0, 1000], [DAY_MS + 500, 1500], [1000, 2000])).toEqual([true, false, true]);
+  });
+
+  test('that jumps back in mid-round is not believed', () => {
+    expect(looks(BUILT, [0, 1000], [500 - 2 * HOUR_MS, 1500])).toEqual([true, false]);
+  });
+
+  test('that a server of time set is believed, and measured from there', () => {
+    const on = DAY_MS + 500;
+    expect(looks(BUILT, [0, 1000], [on, 1500, true], [on + 500, 2000], [1500, 2500])).toEqual([
+      true,
+      true,
+      true,
+      false,
+    ]);
+  });
+
+  test('is not believed before the newest record, whatever a server of time says', () => {
+    const trust = sawRecord(sawRecord(BUILT, NOON), NOON - HOUR_MS);
+    expect(looks(trust, [-1, 1000, true], [0, 1001])).toEqual([false, true]);
+  });
+});
