@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import { tellOfRecords } from './events.ts';
 import { MIGRATIONS, migrate } from './migrations.ts';
 
 /** An open database. */
@@ -47,6 +48,7 @@ function upToDate(db: Db): Db {
   // A file that is up to date is not written to: it may be one that must stay as it is found.
   if (from < MIGRATIONS.length) bringUpToDate(db, from);
   db.pragma('foreign_keys = ON');
+  tellOfRecords(db);
   return db;
 }
 

@@ -2,6 +2,7 @@ import { createAnimalStore } from './animals.ts';
 import { createApprovalStore } from './approvals.ts';
 import { createDayBook } from './day-book.ts';
 import { createEggCountStore } from './egg-counts.ts';
+import { createEventStore } from './events.ts';
 import { createHandledStore } from './handled.ts';
 import { createJugStore } from './jugs.ts';
 import { createNoteStore } from './notes.ts';
@@ -39,6 +40,7 @@ export interface Store {
   readonly scaleChecks: ReturnType<typeof createScaleCheckStore>;
   readonly syringeChecks: ReturnType<typeof createSyringeCheckStore>;
   readonly upkeep: ReturnType<typeof createUpkeepStore>;
+  readonly events: ReturnType<typeof createEventStore>;
   readonly handled: ReturnType<typeof createHandledStore>;
   /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
   whole<T>(change: () => T): T;
@@ -73,6 +75,7 @@ export function createStore(path: string): Store {
     scaleChecks: createScaleCheckStore(db),
     syringeChecks: createSyringeCheckStore(db),
     upkeep: createUpkeepStore(db),
+    events: createEventStore(db),
     handled: createHandledStore(db),
     whole: (change) => db.transaction(change).immediate(),
     checkpoint: () => void db.pragma('wal_checkpoint(TRUNCATE)'),

@@ -15,6 +15,7 @@ import { readEnvironment } from '../config/environment.ts';
 import { CONFIG_FILE, REAL_DATABASE } from '../config/load.ts';
 import { errorCode } from '../error-code.ts';
 import { MEDICINES_FILE } from '../formulary/own-medicines.ts';
+import { endLife } from '../store/events.ts';
 import { MIGRATIONS } from '../store/migrations.ts';
 import { checkFile } from './jobs.ts';
 import { stampOf } from './rotation.ts';
@@ -49,6 +50,7 @@ export function restore(backup: string, dataFolder: string, stamp: string): Rest
   const fresh = `${target}.restoring`;
   rmSync(fresh, { force: true });
   copyFileSync(backup, fresh);
+  beginsAnew(fresh);
   reachDisk(fresh);
   const before = treatmentsIn(target);
   const kept = keepAside(target, join(dataFolder, `before-restore-${stamp}`));
@@ -56,6 +58,16 @@ export function restore(backup: string, dataFolder: string, stamp: string): Rest
   reachDisk(dataFolder);
   const now = treatmentsIn(target) ?? 0;
   return { ok: true, kept, treatments: { now, before }, beside: restoreBeside(backup, dataFolder) };
+}
+
+/** What was told after the copy was made may be known elsewhere: numbers given out then are not given out again. */
+function beginsAnew(file: string): void {
+  const db = new Database(file, { fileMustExist: true });
+  try {
+    endLife(db);
+  } finally {
+    db.close();
+  }
 }
 
 function whyNotUsable(backup: string): string | null {

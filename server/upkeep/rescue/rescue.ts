@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { type ChainReport, verifyChain } from '../../store/chain.ts';
+import { endLife } from '../../store/events.ts';
 import { MIGRATIONS } from '../../store/migrations.ts';
 import type { Db } from '../../store/open-store.ts';
 import { createStore } from '../../store/store.ts';
@@ -47,6 +48,7 @@ export function rescue(file: string, out: string): Rescued {
     const chained = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'chain'").get() !== undefined;
     const chain = chained ? verifyChain(db) : null;
     source.lost.push(...danglingIn(db));
+    endLife(db);
     db.close();
     // Brings it up to date, and files the lines of the day book anew.
     createStore(out).close();

@@ -1,0 +1,110 @@
+import { v7 as uuidv7 } from 'uuid';
+import { clockText, FIRST_CLOCK, readClock, tick } from '../../core/hub/clock.ts';
+import type { Event, EventKind } from '../../core/hub/event.ts';
+import { TOLD_RECORDS, type ToldRecord } from './event-kinds.ts';
+import type { Db } from './open-store.ts';
+
+const KINDS = Object.entries(TOLD_RECORDS) as [EventKind, ToldRecord][];
+
+/** SQL that tells of rows: of one that a trigger sees, or of those a FROM names. */
+function tell(kind: EventKind, { record, body, kept, animal }: ToldRecord, from = ''): string {
+  return `INSERT INTO events (life, sequence, id, clock, kind, record, animal, body)
+    SELECT kiosk_self.life,
+      coalesce((SELECT max(sequence) FROM events WHERE events.life = kiosk_self.life), 0) + 1,
+      new_event_id(), kiosk_self.clock, '${kind}', ${record}, ${animal ?? 'NULL'}, ${kept ? body : 'NULL'}
+    FROM kiosk_self${from};`;
+}
+
+const TICK = 'UPDATE kiosk_self SET clock = next_clock(clock);';
+
+/**
+ * Makes every record written over this connection tell of itself, in the statement that writes it.
+ *
+ * The triggers are of the connection and not of the file: rescue and repair write rows that were told of before. A file
+ * without a life of its own begins one, and what no event tells of is told then.
+ */
+export function tellOfRecords(db: Db): void {
+  db.function('next_clock', (clock) => clockText(tick(readClock(String(clock)), Date.now())));
+  db.function('new_event_id', () => uuidv7());
+  for (const [kind, told] of KINDS) {
+    const only = told.only === undefined ? '' : `WHEN ${told.only}`;
+    const trigger = `CREATE TEMP TRIGGER tell_${kind.replaceAll('-', '_')} ${told.when} ON main.${told.table} ${only}
+      BEGIN ${TICK} ${tell(kind, told)} END`;
+    db.exec(trigger.replaceAll(/\br\./g, 'NEW.'));
+  }
+  if (db.prepare('SELECT 1 FROM kiosk_self').get() === undefined)
+    db.transaction(() => beginLife(db)).immediate();
+}
+
+/** Ends the life of this kiosk: its records are put back to an earlier state. The next opening begins another. */
+export function endLife(db: Db): void {
+  const known = db.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'kiosk_self'").get() !== undefined;
+  if (known) db.exec('DELETE FROM kiosk_self');
+}
+
+function beginLife(db: Db): void {
+  const before = db
+    .prepare<[], string>('SELECT kiosk FROM kiosk_lives ORDER BY number LIMIT 1')
+    .pluck()
+    .get();
+  const { lastInsertRowid } = db
+    .prepare('INSERT INTO kiosk_lives (kiosk, life) VALUES (?, ?)')
+    .run(before ?? uuidv7(), uuidv7());
+  const newest = db.prepare<[], string | null>('SELECT max(clock) FROM events').pluck().get();
+  db.prepare('INSERT INTO kiosk_self (one, life, clock) VALUES (1, ?, ?)').run(
+    lastInsertRowid,
+    newest ?? clockText(FIRST_CLOCK),
+  );
+  const clockOn = db.prepare(TICK);
+  for (const [kind, told] of KINDS) {
+    const { table, record, only = 'TRUE' } = told;
+    const untold = `SELECT ${record} FROM ${table} AS r WHERE ${only}
+      AND NOT EXISTS (SELECT 1 FROM events WHERE events.kind = '${kind}' AND events.record = ${record}) ORDER BY 1`;
+    const one = db.prepare(tell(kind, told, `, ${table} AS r WHERE ${record} = ?`));
+    for (const key of db.prepare(untold).pluck().all()) {
+      clockOn.run();
+      one.run(key);
+    }
+  }
+}
+
+interface Row extends Omit<Event, 'body'> {
+  readonly record: unknown;
+  readonly body: string | null;
+}
+
+/** What this kiosk told, for those it is told to. Events are written by the records themselves. */
+export function createEventStore(db: Db) {
+  const self = db.prepare<[], { kiosk: string; life: string; newest: number }>(
+    `SELECT kiosk, kiosk_lives.life,
+       coalesce((SELECT max(sequence) FROM events WHERE events.life = kiosk_self.life), 0) AS newest
+     FROM kiosk_self JOIN kiosk_lives ON number = kiosk_self.life`,
+  );
+  const after = db.prepare<[string, number, number], Row>(
+    `SELECT kiosk, kiosk_lives.life, sequence, id, clock, kind, record, body
+     FROM events JOIN kiosk_lives ON kiosk_lives.number = events.life
+     WHERE events.life = (SELECT number FROM kiosk_lives WHERE life = ?) AND sequence > ? ORDER BY sequence LIMIT ?`,
+  );
+  const bodies = new Map(
+    KINDS.filter(([, { kept }]) => !kept).map(([kind, { table, body, record }]) => [
+      kind,
+      db.prepare<[unknown], string>(`SELECT ${body} FROM ${table} AS r WHERE ${record} = ?`).pluck(),
+    ]),
+  );
+  return {
+    /** The kiosk these records are of, the life it is in, and its newest event there (0: none). */
+    self() {
+      const row = self.get();
+      if (row === undefined) throw new Error('these records have no life: open them with openStore');
+      return row;
+    },
+    /** Events of a life after a sequence, oldest first, at most so many. */
+    after(life: string, sequence: number, most: number): Event[] {
+      return after.all(life, sequence, most).map(({ record, body, ...event }) => {
+        const text = body ?? bodies.get(event.kind)?.get(record);
+        if (text === undefined) throw new Error(`the ${event.kind} that event ${event.id} tells of is gone`);
+        return { ...event, body: JSON.parse(text) };
+      });
+    },
+  };
+}

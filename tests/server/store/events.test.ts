@@ -1,0 +1,280 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, test } from 'vitest';
+import { EVENT_KINDS, type Event } from '../../../core/hub/event.ts';
+import { kilograms } from '../../../core/quantity/mass.ts';
+import { TOLD_RECORDS } from '../../../server/store/event-kinds.ts';
+import { createEventStore, endLife } from '../../../server/store/events.ts';
+import { openStore } from '../../../server/store/open-store.ts';
+import { createStore, type Store } from '../../../server/store/store.ts';
+import { restore } from '../../../server/upkeep/restore.ts';
+import { bookStore, given } from '../make/book.ts';
+
+/** Tables of records that stay at their kiosk, each with why. */
+const STAYS: Readonly<Record<string, string>> = {
+  approvals: 'a rule is approved by a person at the kiosk that doses by it',
+  book_lines: 'made anew from the records',
+  chain: 'each kiosk vouches for its own file',
+  egg_count_animals: 'told with the count',
+  reduction_test_animals: 'told with the test',
+  handled_intents: 'intents of one kiosk',
+  settings: 'one kiosk’s',
+  upkeep: 'one kiosk’s',
+  vessels: 'empty jugs of one shed',
+  scale_checks: 'scales of one shed',
+  syringe_checks: 'syringes of one shed',
+  syringe_checks_forgotten: 'syringes of one shed',
+  stock_lots: 'the shelf of one shed',
+  stock_events: 'the shelf of one shed',
+  weather: 'read in where it is used',
+  worm_rules: 'thresholds of one kiosk',
+  events: 'what is told',
+  kiosk_lives: 'what is told',
+  kiosk_self: 'what is told',
+};
+
+const SLIDE = { kind: 'slide', dungGrams: 2, suspensionMl: 60, countedMl: 0.9 } as const;
+
+function file(): string {
+  return join(mkdtempSync(join(tmpdir(), 'events-')), 'kiosk.sqlite');
+}
+
+/** Writes one record at least of every kind there is. */
+function writeOneOfEach(store: Store): void {
+  const [anna, bella] = ['anna', 'bella'].map((id) => store.animals.all().find((each) => each.id === id));
+  if (anna === undefined || bella === undefined) throw new Error('the herd is not there');
+  store.animals.change(anna, { ...anna, pen: 'north' }, 1000, 'Kim');
+  const gone = { ...bella, life: { kind: 'merged', intoId: 'anna', atMs: 2000, by: 'Kim' } } as const;
+  const kept = { ...anna, pen: 'north' };
+  store.animals.keepMerge('merged', { kept, gone: bella }, { kept, gone }, 2000, 'Kim');
+  store.weighings.add(
+    'cora',
+    { mass: kilograms(41.5), uncertainty: null, atMs: 3000, method: 'scale', hoursOffFeed: null },
+    'Kim',
+  );
+  store.weightWords.add('cora', '3000:41500', { said: 'true' }, 'Kim', 3500);
+  store.scores.add({
+    animalId: 'cora',
+    atMs: 4000,
+    by: 'Kim',
+    eyelid: 3,
+    body: null,
+    soiling: null,
+    jaw: null,
+    coat: null,
+  });
+  store.notes.add('cora', { atMs: 5000, by: 'Kim', note: 'lame' });
+  store.dayBook.addTreatment(given({ id: 't1', atMs: 6000, animal: 'cora' }));
+  store.dayBook.addCorrection({
+    id: 'c1',
+    treatmentId: 't1',
+    what: { kind: 'wrong-volume', volumeMl: 3 },
+    atMs: 7000,
+    by: 'Kim',
+  });
+  store.dayBook.addUntreated({
+    id: 'u1',
+    kind: 'skipped',
+    animalId: 'dot',
+    offerId: null,
+    reason: 'later',
+    weightGrams: null,
+    atMs: 8000,
+    by: 'Kim',
+    clockTrusted: true,
+  });
+  store.jugs.discard('jug-8', 9000);
+  store.reductionTests.add({
+    id: 'test-1',
+    medicineId: 'levamisole',
+    species: 'goat',
+    design: 'unpaired',
+    protocol: 'research',
+    method: SLIDE,
+    animals: [{ animalId: 'cora', treatmentId: 't1' }],
+    plannedAtMs: 9000,
+    by: 'Kim',
+    end: null,
+  });
+  store.eggCounts.add({
+    id: 'count-1',
+    animalIds: ['cora', 'dot'],
+    eggs: 17,
+    method: SLIDE,
+    purpose: 'herd',
+    test: null,
+    takenAtMs: 9000,
+    loggedAtMs: 9500,
+    by: 'Kim',
+  });
+  store.eggCounts.correct({
+    id: 'fix-1',
+    countId: 'count-1',
+    what: { kind: 'other-number', eggs: 7 },
+    atMs: 9900,
+    by: 'Kim',
+  });
+  store.reductionTests.end('test-1', { how: 'given-up', atMs: 9990, by: 'Kim' });
+}
+
+function toldBy(store: Pick<Store, 'events'>): Event[] {
+  return store.events.after(store.events.self().life, 0, 10_000);
+}
+
+describe('what a kiosk tells', () => {
+  test('a record of every kind tells of itself, in order and without gaps', () => {
+    const store = bookStore();
+    writeOneOfEach(store);
+    const told = toldBy(store);
+    expect(new Set(told.map(({ kind }) => kind))).toEqual(new Set(EVENT_KINDS));
+    expect(told.map(({ sequence }) => sequence)).toEqual(told.map((_, place) => place + 1));
+    expect(new Set(told.map(({ id }) => id)).size).toBe(told.length);
+    const clocks = told.map(({ clock }) => clock);
+    expect(new Set(clocks).size).toBe(clocks.length);
+    expect([...clocks].sort()).toEqual(clocks);
+    expect(store.events.self().newest).toBe(told.length);
+  });
+
+  test('a new table is either told of or said to stay', () => {
+    const db = openStore(':memory:');
+    const tables = db
+      .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%'")
+      .pluck()
+      .all() as string[];
+    const told = new Set(Object.values(TOLD_RECORDS).map(({ table }) => table));
+    expect(tables.filter((name) => !told.has(name) && STAYS[name] === undefined)).toEqual([]);
+  });
+
+  test('what is told names animals, tests and treatments by ids that hold on every kiosk', () => {
+    const store = bookStore();
+    writeOneOfEach(store);
+    const body = (kind: string) => toldBy(store).find((event) => event.kind === kind)?.body;
+    expect(body('score')).toMatchObject({ animal: 'cora', eyelid: 3 });
+    expect(body('weighing')).toMatchObject({ animal: 'cora', mass_g: 41_500 });
+    expect(body('egg-count')).toMatchObject({
+      id: 'count-1',
+      animals: ['cora', 'dot'],
+      eggs: 17,
+      test: null,
+    });
+    expect(body('reduction-test')).toMatchObject({ animals: [{ animal: 'cora', treatment_id: 't1' }] });
+    expect(body('reduction-test-end')).toMatchObject({ test: 'test-1', how: 'given-up' });
+    expect(body('animal-merge')).toMatchObject({ kept: 'anna', gone: 'bella', kind: 'merged' });
+    expect(body('jug-discarded')).toEqual({ id: 'jug-8', discarded_at_ms: 9000 });
+    expect(body('treatment')).toMatchObject({ id: 't1', offer: { animal: { id: 'cora' } } });
+  });
+
+  test('a change of an animal names, field by field, the changes it takes the place of', () => {
+    const store = bookStore();
+    const [anna] = store.animals.all();
+    if (anna === undefined) throw new Error('the herd is not there');
+    store.animals.change(anna, { ...anna, pen: 'north' }, 1000, 'Kim');
+    store.animals.change({ ...anna, pen: 'north' }, { ...anna, pen: 'south', mark: 'blue' }, 2000, 'Kim');
+    const [born, first, second] = toldBy(store).filter(
+      ({ body }) => (body as { animal?: string }).animal === anna.id,
+    );
+    expect(born?.kind).toBe('animal');
+    expect(first?.body).toMatchObject({ fields: { pen: 'north' }, over: { pen: [born?.id] } });
+    expect(second?.body).toMatchObject({
+      fields: { pen: 'south', mark: 'blue' },
+      over: { pen: [first?.id], mark: [born?.id] },
+    });
+  });
+
+  test('a record that is taken back with its transaction tells nothing', () => {
+    const store = bookStore();
+    const before = toldBy(store);
+    expect(() =>
+      store.whole(() => {
+        store.notes.add('cora', { atMs: 5000, by: 'Kim', note: 'lame' });
+        throw new Error('the disk is full');
+      }),
+    ).toThrow('the disk is full');
+    expect(toldBy(store)).toEqual(before);
+  });
+
+  test('what was told is neither edited nor deleted', () => {
+    const path = file();
+    bookStore(path).close();
+    const db = openStore(path);
+    expect(() => db.exec("UPDATE events SET kind = 'note'")).toThrow('never edited');
+    expect(() => db.exec('DELETE FROM events')).toThrow('nothing that was told is deleted');
+  });
+});
+
+describe('records from before there were events', () => {
+  /** A file as a program without events left it: every record, and nothing told. */
+  function untoldFile(): string {
+    const path = file();
+    const store = bookStore(path);
+    writeOneOfEach(store);
+    store.close();
+    const db = new Database(path);
+    db.pragma('foreign_keys = OFF');
+    db.exec('DROP TABLE events; DROP TABLE kiosk_self; DROP TABLE kiosk_lives');
+    db.pragma(`user_version = ${(db.pragma('user_version', { simple: true }) as number) - 1}`);
+    db.close();
+    return path;
+  }
+
+  test('each is told once when the file is brought up to date, and not again', () => {
+    const db = openStore(untoldFile());
+    const rows = Object.values(TOLD_RECORDS).map(
+      ({ table, only }) =>
+        db
+          .prepare(`SELECT count(*) FROM ${table} AS r WHERE ${only ?? 'TRUE'}`)
+          .pluck()
+          .get() as number,
+    );
+    const events = createEventStore(db);
+    const told = events.after(events.self().life, 0, 1000);
+    expect(told.length).toBe(rows.reduce((sum, each) => sum + each, 0));
+    expect(new Set(told.map(({ kind }) => kind))).toEqual(new Set(EVENT_KINDS));
+    const { name } = db;
+    db.close();
+    expect(toldBy(createStore(name))).toEqual(told);
+  });
+
+  test('nothing is told before what it names', () => {
+    const kinds = toldBy(createStore(untoldFile())).map(({ kind }) => kind);
+    const inOrder = (one: (typeof kinds)[number], other: (typeof kinds)[number]) =>
+      expect(kinds.lastIndexOf(one)).toBeLessThan(kinds.indexOf(other));
+    inOrder('animal', 'treatment');
+    inOrder('jug', 'treatment');
+    inOrder('treatment', 'correction');
+    inOrder('treatment', 'reduction-test');
+    inOrder('reduction-test', 'egg-count');
+    inOrder('egg-count', 'egg-count-correction');
+  });
+});
+
+describe('records that are put back to an earlier state', () => {
+  test('a restored copy begins another life of the same kiosk, whose numbers nobody knows', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'events-'));
+    const backup = file();
+    const store = bookStore(backup);
+    const before = store.events.self();
+    store.close();
+    expect(restore(backup, folder, 'now')).toMatchObject({ ok: true });
+    const again = createStore(join(folder, 'byreside.sqlite'));
+    const after = again.events.self();
+    expect(after.kiosk).toBe(before.kiosk);
+    expect(after.life).not.toBe(before.life);
+    expect(after.newest).toBe(0);
+    expect(again.events.after(before.life, 0, 1000).length).toBe(before.newest);
+    again.notes.add('cora', { atMs: 5000, by: 'Kim', note: 'lame' });
+    expect(toldBy(again).map(({ sequence, kind }) => [sequence, kind])).toEqual([[1, 'note']]);
+  });
+
+  test('what no event tells of, as after a rescue, is told in the new life', () => {
+    const path = file();
+    bookStore(path).close();
+    const db = new Database(path);
+    db.exec("INSERT INTO notes (animal, at_ms, by, note) VALUES (1, 5000, 'Kim', 'lame')");
+    endLife(db);
+    db.close();
+    expect(toldBy(createStore(path)).map(({ kind }) => kind)).toEqual(['note']);
+  });
+});
