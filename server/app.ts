@@ -2,7 +2,6 @@ import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
 import type { House } from './house.ts';
 import { addDayBookRoutes } from './routes/day-book.ts';
 import { addExportRoutes } from './routes/exports.ts';
-import { addGuard } from './routes/guard.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addPages, pageScript } from './routes/pages.ts';
@@ -13,6 +12,7 @@ import { addSocket } from './routes/socket.ts';
 import { addSpeechRoutes } from './routes/speech.ts';
 import { addStockRoutes } from './routes/stock.ts';
 import { addWormCheckRoutes } from './routes/worm-check.ts';
+import { addGuard } from './security/guard.ts';
 
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
 export async function buildApp(

@@ -372,6 +372,7 @@ export const REFUSALS = [
   'no-zero-command',
   'something-on-scale',
   'no-backup-place',
+  'follows-only',
   'not-configured',
   'not-written',
 ] as const;

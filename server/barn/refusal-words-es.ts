@@ -168,6 +168,7 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'no-zero-command': 'Esta báscula no acepta el cero del quiosco. Pulse cero en la propia báscula.',
   'something-on-scale': 'Hay algo en la báscula. Quítelo primero y luego póngala en cero.',
   'no-backup-place': 'No hay adónde copiar. Enchufe una memoria USB y espere unos segundos.',
+  'follows-only': 'Esta pantalla solo mira. Hágalo en el propio quiosco.',
   'not-configured':
     'La configuración del quiosco no se puede leer: no se puede hacer nada. La pantalla dice qué corregir.',
   'not-written':

@@ -169,6 +169,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-zero-command': 'This scale takes no zero from the kiosk. Press zero on the scale itself.',
   'something-on-scale': 'Something stands on the scale. Take it off first, then zero.',
   'no-backup-place': 'There is nowhere to copy to. Plug a memory stick in and wait a few seconds.',
+  'follows-only': 'This screen only follows. Do it at the kiosk itself.',
   'not-configured':
     'The kiosk’s configuration cannot be read, so nothing can be done. The screen says what to mend.',
   'not-written':

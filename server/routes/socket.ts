@@ -1,9 +1,12 @@
 import websocket from '@fastify/websocket';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { RawData, WebSocket } from 'ws';
 import { ClientMessage, PROTOCOL, type ServerMessage } from '../../shared/message.ts';
+import { refusal } from '../barn/barn.ts';
 import type { EarPage } from '../ear/page-microphones.ts';
 import type { House } from '../house.ts';
+import { Pace } from '../security/pace.ts';
+import { visitorOf } from '../security/visitor.ts';
 import type { Loudspeaker } from '../speech/loudspeakers.ts';
 import { answerTo } from './http.ts';
 import { Publisher, type Subscriber } from './publisher.ts';
@@ -14,8 +17,19 @@ const FLUSH_MS = 50;
 const SILENT_MS = 15_000;
 /** The largest message taken from a page. */
 const MAX_PAYLOAD = 64 * 1024;
-/** Where a page on this very machine comes from. */
-const LOOPBACK = /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/;
+/** How many pages of other machines may follow at once, and how many messages each may send. */
+const MOST_FOLLOWERS = 32;
+const MESSAGES_PER_SECOND = 10;
+const MESSAGES_AT_ONCE = 40;
+
+/** What all sockets share. */
+interface Sockets {
+  readonly house: House;
+  readonly publisher: Publisher;
+  /** The script of the page given out. */
+  readonly script: string | null;
+  readonly followers: Set<WebSocket>;
+}
 
 /** The socket at `/ws`: a greeting, the state, patches; the intents of the page, and the sound of its microphone. `script` is the page given out. */
 export async function addSocket(app: FastifyInstance, house: House, script: string | null): Promise<void> {
@@ -30,15 +44,24 @@ export async function addSocket(app: FastifyInstance, house: House, script: stri
   const publisher = new Publisher(() => house.state(), house.barn.revision);
   const timer = setInterval(() => publisher.flush(performance.now()), FLUSH_MS);
   app.addHook('onClose', async () => clearInterval(timer));
-  app.get('/ws', { websocket: true }, (socket, { ip }) => serve(socket, { ip, script }, house, publisher));
+  const sockets: Sockets = { house, publisher, script, followers: new Set() };
+  app.get('/ws', { websocket: true }, (socket, request) => serve(socket, request, sockets));
 }
 
 function serve(
   socket: WebSocket,
-  { ip, script }: { ip: string; script: string | null },
-  house: House,
-  publisher: Publisher,
+  request: FastifyRequest,
+  { house, publisher, script, followers }: Sockets,
 ): void {
+  const own = visitorOf(request) === 'board';
+  if (!own) {
+    if (followers.size >= MOST_FOLLOWERS) {
+      socket.close(1013, 'too many pages follow already');
+      return;
+    }
+    followers.add(socket);
+  }
+  const pace = new Pace(MESSAGES_PER_SECOND, MESSAGES_AT_ONCE);
   const say = (message: ServerMessage) => socket.send(JSON.stringify(message));
   const subscriber: Subscriber = {
     send: (text) => socket.send(text),
@@ -46,7 +69,7 @@ function serve(
       return socket.bufferedAmount;
     },
   };
-  const page: Loudspeaker & EarPage = { own: LOOPBACK.test(ip), send: say };
+  const page: Loudspeaker & EarPage = { own, send: say };
   let heardAt = performance.now();
   const watch = setInterval(() => {
     if (performance.now() - heardAt > SILENT_MS) socket.terminate();
@@ -54,10 +77,17 @@ function serve(
 
   socket.on('message', (raw: RawData, isBinary: boolean) => {
     heardAt = performance.now();
+    if (!own && !pace.allows('page', heardAt)) return socket.close(1008, 'too many messages');
+    // A page of another machine neither speaks nor listens for the kiosk, and asks it for nothing.
+    if (isBinary && !own) return;
     if (isBinary) return house.hearing.sound(page, bytesOf(raw));
     const message = parse(raw);
     if (message === null) socket.close(1008, 'not a message this server knows');
     else if (message.type === 'ping') say({ type: 'pong' });
+    else if (!own && message.type === 'intent') {
+      const { language } = house.barn.context.memory.settings;
+      say({ type: 'answer', answer: refusal(message.intent.id, 'follows-only', { language }) });
+    } else if (!own) return;
     else if (message.type === 'microphone' || message.type === 'talk') house.hearing.told(page, message);
     else if (message.type !== 'intent') house.pages.told(page, message);
     else {
@@ -67,6 +97,7 @@ function serve(
   });
   socket.on('close', () => {
     clearInterval(watch);
+    followers.delete(socket);
     publisher.remove(subscriber);
     house.pages.gone(page);
     house.hearing.gone(page);

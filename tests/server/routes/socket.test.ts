@@ -9,7 +9,7 @@ afterEach(async () => {
   for (const close of closers.splice(0)) await close();
 });
 
-async function connect(options: { origin?: string } = {}) {
+async function connect(options: { origin?: string; headers?: Record<string, string> } = {}) {
   const { app, test: barn, heard } = await testApp();
   await app.listen({ port: 0, host: '127.0.0.1' });
   closers.push(() => app.close());
@@ -66,6 +66,32 @@ test('a message too large ends the connection and the server lives on', async ()
   socket.send('x'.repeat(100_000));
   expect(await closed).toBe(1009);
   expect((await app.inject({ url: '/api/health', headers: { host: 'localhost' } })).statusCode).toBe(200);
+});
+
+test('a page of another machine is told everything, and asks for nothing', async () => {
+  const { barn, received, socket, heard } = await connect({ headers: { 'x-forwarded-for': '10.0.0.1' } });
+  await until(() => received.length >= 2);
+  const { face } = barn.barn.context.memory.settings;
+  const other = face === 'dim' ? 'glare' : 'dim';
+  socket.send(new Uint8Array(64));
+  socket.send(JSON.stringify({ type: 'intent', intent: { type: 'set-face', id: 'f1', face: other } }));
+  await until(() => received.some((m) => m.type === 'answer'));
+  expect(received.find((m) => m.type === 'answer')).toMatchObject({
+    answer: { id: 'f1', code: 'follows-only' },
+  });
+  expect(barn.barn.context.memory.settings.face).toBe(face);
+  expect(heard).toEqual([]);
+  barn.send({ type: 'set-face', face: other });
+  await until(() => received.some((m) => m.type === 'patch' && m.changes.face === other));
+  socket.close();
+});
+
+test('a page of another machine that never stops talking is let go', async () => {
+  const { received, socket, closed } = await connect({ headers: { 'x-forwarded-for': '10.0.0.1' } });
+  await until(() => received.length >= 2);
+  for (let i = 0; i < 100; i += 1) socket.send('{"type":"ping"}');
+  expect(await closed).toBe(1008);
+  expect(received.filter(({ type }) => type === 'pong').length).toBeLessThan(60);
 });
 
 test('a page of another site is not let in', async () => {
