@@ -38,15 +38,13 @@ export interface Served {
 /**
  * Brings up one kiosk: configuration, disk, devices, web server.
  *
- * `onRestart` is called when the configuration was changed at the screen, so that it takes a new start to use it;
- * `voiceMayGive` is for tests of what the core may still have switched off.
+ * `onRestart` is called when the configuration was changed at the screen, so that it takes a new start to use it.
  * Throws, with everything closed again, when the address cannot be listened on.
  */
 export async function serve(
   environment: Environment,
   demoAsked: boolean,
   onRestart: () => void,
-  voiceMayGive = VOICE_MAY_GIVE,
 ): Promise<Served> {
   const setup = loadSetup(environment, demoAsked);
   const timers = systemTimers();
@@ -61,7 +59,7 @@ export async function serve(
     timers,
     mouth: (await programRuns(ENGINE)) ? new EspeakMouth({ program: ENGINE }) : null,
     openEar: findEar(timers),
-    voiceMayGive,
+    voiceMayGive: VOICE_MAY_GIVE,
     recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
     microphone: environment.microphone,
     playOnBoard: playOnAlsa,

@@ -7,11 +7,11 @@ import type { MayBeHeard } from './may-be-heard.ts';
 export type Limits = Omit<Fit, 'overOthers'>;
 
 /** Chosen on the tuning voices of the bench, where true commands and other talk part. */
-export const LIMITS: Limits = { overPhones: -40, worstWord: -60, whole: -45, overRivals: -14 };
+export const LIMITS: Limits = { overPhones: -30, worstWord: -45, whole: -35, overRivals: -12 };
 /** A dose is logged by what was read back, so it must fit better than a screen that is gone to. */
 export const GIVEN_LIMITS: Limits = { overPhones: -22, worstWord: -36, whole: -30, overRivals: -12 };
 /** The least by which a read-back must beat every other. */
-export const LEAST_OVER_OTHERS = 200;
+export const LEAST_OVER_OTHERS = 50;
 /** A word more always fits a little better; the search charges it as much (`-wip` of the engine). */
 const WORD_COST = 190;
 

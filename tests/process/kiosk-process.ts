@@ -25,13 +25,9 @@ export interface KioskProcess {
   until(condition: (state: KioskState) => boolean, what: string): Promise<KioskState>;
 }
 
-/** Starts the built server, or another program around it, on a free port and waits for its address. */
-export async function startKiosk(
-  env: Record<string, string>,
-  args: string[] = [],
-  program = 'dist/server/main.js',
-): Promise<KioskProcess> {
-  const child = spawn(process.execPath, [program, ...args], {
+/** Starts the built server on a free port and waits for its address. */
+export async function startKiosk(env: Record<string, string>, args: string[] = []): Promise<KioskProcess> {
+  const child = spawn(process.execPath, ['dist/server/main.js', ...args], {
     cwd: ROOT,
     env: { ...process.env, BYRESIDE_PORT: '0', ...env },
   });

@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { grams } from '../../core/quantity/mass.ts';
 import { digitByDigit, readBackWords } from '../../core/speech/read-back.ts';
-import { VOICE_MAY_GIVE } from '../../core/speech/voice-may-give.ts';
 import { findEngine } from '../../hardware/ear/engine.ts';
 import { systemTimers } from '../../hardware/serial/timers.ts';
 import { createSimulatedBarn, type SimulatedBarn } from '../../hardware/simulator/barn.ts';
@@ -23,7 +22,7 @@ afterEach(async () => {
 });
 
 /** A kiosk with a jug on its bench, and a page that is spoken to. */
-async function begin({ ownVoice, program }: { readonly ownVoice: boolean; readonly program?: string }) {
+async function begin({ ownVoice }: { readonly ownVoice: boolean }) {
   const folder = mkdtempSync(join(tmpdir(), 'byreside-voice-'));
   const barn = await createSimulatedBarn({ timers: systemTimers(), seed: 3, folder: join(folder, 'tty') });
   cleanUps.push(() => barn.stop());
@@ -34,7 +33,7 @@ async function begin({ ownVoice, program }: { readonly ownVoice: boolean; readon
     BYRESIDE_BENCH: `${barn.paths.bench},sma`,
     BYRESIDE_WAND: barn.paths.wand,
   };
-  const kiosk = await startKiosk(env, [], program);
+  const kiosk = await startKiosk(env);
   cleanUps.push(() => kiosk.child.kill('SIGKILL'));
   const page = await openPage(kiosk.base, { ownVoice });
   cleanUps.push(() => page.close());
@@ -131,12 +130,12 @@ async function wrongFirst(
 }
 
 describe.skipIf(!CAN)('a kiosk that is spoken to', () => {
-  // As strict as the judge is, a voice may not get through at 10 dB in any time a test should take: run by hand.
+  // Minutes of talk in real time, said again where it is not understood: run by hand on a quiet machine.
   test.runIf(process.env['BYRESIDE_VOICE_ROUND'])(
-    'a round of five animals without a touch, where voice may give',
-    { timeout: 300_000 },
+    'a round of five animals without a touch',
+    { timeout: 900_000 },
     async () => {
-      const parts = await begin({ ownVoice: false, program: 'tests/process/voice-may-give.mjs' });
+      const parts = await begin({ ownVoice: false });
       const { barn, kiosk } = parts;
       const inHand = await ask(
         parts,
@@ -190,14 +189,6 @@ describe.skipIf(!CAN)('a kiosk that is spoken to', () => {
     expect(await kiosk.treatments()).toEqual([]);
 
     const pid = listenerOf(kiosk);
-    if (!VOICE_MAY_GIVE) {
-      // As it is shipped, a dose read back right is logged no more than one read back wrong.
-      page.talk(true);
-      await page.say(readBackWords(volumeMl).join(' '));
-      page.talk(false);
-      await kiosk.until(({ ear }) => ear.listening === 'waiting' && !ear.open, 'the sentence judged');
-      expect(await kiosk.treatments()).toEqual([]);
-    }
 
     page.talk(true);
     const { saying } = await inMidSentence(parts, readBackWords(volumeMl));
