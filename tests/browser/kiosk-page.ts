@@ -59,9 +59,13 @@ export async function openKiosk(base: string, more: readonly string[] = []): Pro
     page,
     complaints,
     async tap(testId, attributes) {
-      await part(testId, attributes).waitFor();
-      // Nobody taps what has only just been drawn.
-      await page.waitForTimeout(350);
+      // Nobody taps what has only just been drawn, and the page takes no such tap.
+      for (let stands = false; !stands; ) {
+        await part(testId, attributes).waitFor();
+        const before = await part(testId, attributes).elementHandle();
+        await page.waitForTimeout(350);
+        stands = (await before?.evaluate((node) => node.isConnected)) ?? false;
+      }
       await part(testId, attributes).tap({ timeout: 8000 });
     },
     async press(testId, ms) {
