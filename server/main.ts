@@ -7,6 +7,9 @@ const HOW = {
   problem: ' (not configured: see the screen)',
 } as const;
 
+/** An end that takes longer is cut short: what was acknowledged is on the disk, and the board waits to be switched off. */
+const LONGEST_END_MS = 8000;
+
 function whyOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
@@ -19,7 +22,10 @@ async function run(demoAsked: boolean): Promise<void> {
     restart = resolve;
   });
   const served: Served = await serve(environment, demoAsked, () => restart());
-  const end = () => void served.stop().then(() => process.exit(0));
+  const end = () => {
+    setTimeout(() => process.kill(process.pid, 'SIGKILL'), LONGEST_END_MS);
+    void served.stop().then(() => process.exit(0));
+  };
   // Before the address is told: whoever reads it may ask for the end at once.
   process.once('SIGINT', end);
   process.once('SIGTERM', end);

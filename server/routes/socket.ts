@@ -15,6 +15,8 @@ import { Publisher, type Subscriber } from './publisher.ts';
 const FLUSH_MS = 50;
 /** A page that has not been heard of for this long is gone. */
 const SILENT_MS = 15_000;
+/** How long a page has to answer that the server is stopping. */
+const PARTING_MS = 1000;
 /** The largest message taken from a page. */
 const MAX_PAYLOAD = 64 * 1024;
 /** How many pages of other machines may follow at once, and how many messages each may send. */
@@ -37,8 +39,14 @@ export async function addSocket(app: FastifyInstance, house: House, script: stri
     options: { maxPayload: MAX_PAYLOAD, perMessageDeflate: false },
     // Says "going away" instead of cutting the line.
     preClose(done) {
-      for (const client of this.websocketServer.clients) client.close(1001, 'the server is stopping');
-      this.websocketServer.close(done);
+      const { clients } = this.websocketServer;
+      for (const client of clients) client.close(1001, 'the server is stopping');
+      // A page that does not read would hold up the end until it counts as gone.
+      const cut = setTimeout(() => clients.forEach((client) => void client.terminate()), PARTING_MS);
+      this.websocketServer.close(() => {
+        clearTimeout(cut);
+        done();
+      });
     },
   });
   const publisher = new Publisher(() => house.state(), house.barn.revision);

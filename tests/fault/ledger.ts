@@ -41,6 +41,8 @@ export async function post(base: string, sent: Sent): Promise<{ ok: boolean; cod
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(sent.intent),
     });
+    // A kiosk that is ending takes nothing more: it says so, and of the intent nothing is known.
+    if (response.status === 503) return { ok: false, code: 'ending' };
     const answer = (await response.json()) as { ok: boolean; code?: string };
     sent.state = answer.ok ? 'acknowledged' : 'refused';
     if (answer.ok) sent.knownAt = process.hrtime.bigint();

@@ -93,7 +93,8 @@ async function doses(base: string, ledger: Ledger, jugId: string, kids: readonly
     if (given.state === 'refused')
       throw new Error(`a dose was refused after ${acknowledged(ledger, 'give-group').length}`);
     const state = await stateOf(base).catch(() => null);
-    if (state === null) return;
+    // A kiosk that is ending answers, but has no state to tell.
+    if (state?.dayBook === undefined) return;
     const taken = await takeBack(base, ledger, state.dayBook[0]?.id ?? '');
     if (taken.state === 'unknown') return;
   }
