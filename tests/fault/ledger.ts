@@ -41,12 +41,12 @@ export async function post(base: string, sent: Sent): Promise<{ ok: boolean; cod
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify(sent.intent),
     });
-    // A kiosk that is ending takes nothing more: it says so, and of the intent nothing is known.
-    if (response.status === 503) return { ok: false, code: 'ending' };
-    const answer = (await response.json()) as { ok: boolean; code?: string };
+    const answer = (await response.json()) as { ok?: boolean; code?: string };
+    // A kiosk that is ending says so in the web server's own form: of the intent nothing is known.
+    if (answer.ok === undefined) return { ok: false, code: 'ending' };
     sent.state = answer.ok ? 'acknowledged' : 'refused';
     if (answer.ok) sent.knownAt = process.hrtime.bigint();
-    return answer;
+    return { ...answer, ok: answer.ok };
   } catch {
     return { ok: false, code: 'no-answer' };
   }
