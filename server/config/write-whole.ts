@@ -1,5 +1,6 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { reachDisk } from '../reach-disk.ts';
 
 /**
  * Puts a text, or bytes, in a file's place: a power cut leaves the old file or the new one, whole. Throws when the disk refuses,
@@ -8,28 +9,13 @@ import { dirname } from 'node:path';
 export function writeWhole(file: string, content: string | Uint8Array): void {
   const fresh = `${file}.new`;
   try {
-    const handle = openSync(fresh, 'w');
-    try {
-      writeFileSync(handle, content);
-      // On the disk before it takes the old one's place.
-      fsyncSync(handle);
-    } finally {
-      closeSync(handle);
-    }
+    writeFileSync(fresh, content);
+    reachDisk(fresh);
     renameSync(fresh, file);
-    syncFolder(dirname(file));
+    // Without the name on the disk a power cut may bring the old file back.
+    reachDisk(dirname(file));
   } catch (error) {
     rmSync(fresh, { force: true });
     throw error;
-  }
-}
-
-/** Waits until the names in a folder are on the disk: without it a power cut may bring the old file back. */
-function syncFolder(folder: string): void {
-  const handle = openSync(folder, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
   }
 }

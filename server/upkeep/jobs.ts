@@ -1,6 +1,7 @@
-import { closeSync, fsyncSync, openSync, rmSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { diskTroubleOf } from '../barn/disk.ts';
+import { reachDisk } from '../reach-disk.ts';
 
 /** How closely a file is checked: `quick` leaves out whether indexes hold what their tables do. */
 export type HowClosely = 'quick' | 'whole';
@@ -49,9 +50,7 @@ export async function copyDatabase(file: string, to: string): Promise<void> {
     }
     const wrong = checkFile(to, 'quick');
     if (wrong.length > 0) throw new Error(`the copy is not whole: ${wrong[0]}`);
-    const handle = openSync(to, 'r+');
-    fsyncSync(handle);
-    closeSync(handle);
+    reachDisk(to);
   } catch (error) {
     rmSync(to, { force: true });
     throw error;

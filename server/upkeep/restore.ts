@@ -1,20 +1,11 @@
-import {
-  closeSync,
-  copyFileSync,
-  existsSync,
-  fsyncSync,
-  linkSync,
-  mkdirSync,
-  openSync,
-  renameSync,
-  rmSync,
-} from 'node:fs';
+import { copyFileSync, existsSync, linkSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { readEnvironment } from '../config/environment.ts';
 import { CONFIG_FILE, REAL_DATABASE } from '../config/load.ts';
 import { errorCode } from '../error-code.ts';
 import { MEDICINES_FILE } from '../formulary/own-medicines.ts';
+import { reachDisk } from '../reach-disk.ts';
 import { endLife } from '../store/events.ts';
 import { MIGRATIONS } from '../store/migrations.ts';
 import { checkFile } from './jobs.ts';
@@ -141,12 +132,6 @@ function restoreBeside(backup: string, dataFolder: string): string[] {
     reachDisk(to);
     return true;
   });
-}
-
-function reachDisk(path: string): void {
-  const handle = openSync(path, 'r');
-  fsyncSync(handle);
-  closeSync(handle);
 }
 
 /** `npm run restore -- FILE`: into the data folder. Answers the exit code. */
