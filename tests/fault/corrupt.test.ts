@@ -1,22 +1,10 @@
 import { closeSync, openSync, readFileSync, writeFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { afterEach, describe, expect, test } from 'vitest';
-import type { KioskProcess } from '../process/kiosk-process.ts';
-import { databaseOf, farmFolder, kill, startOn } from './farm.ts';
-import { acknowledged, type Ledger, post } from './ledger.ts';
-import { begin, learnKids } from './round.ts';
-
-const cleanUps: (() => unknown)[] = [];
-afterEach(async () => {
-  for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
-});
-
-async function start(folder: string): Promise<KioskProcess> {
-  const kiosk = await startOn(folder);
-  cleanUps.push(() => kill(kiosk));
-  return kiosk;
-}
+import { describe, expect, test } from 'vitest';
+import { putToWork, startForTest } from './at-work.ts';
+import { databaseOf, farmFolder, kill } from './farm.ts';
+import { acknowledged, post } from './ledger.ts';
 
 function overwrite(file: string, at: number, length: number): void {
   const handle = openSync(file, 'r+');
@@ -40,7 +28,7 @@ describe('a database', () => {
     const folder = farmFolder();
     overwrite(databaseOf(folder), at, length);
     const before = readFileSync(databaseOf(folder));
-    const kiosk = await start(folder);
+    const kiosk = await startForTest(folder);
     expect((await kiosk.state()).problem).toMatchObject({ code: 'store-damaged' });
     expect(await kiosk.send({ type: 'safety-read' })).toMatchObject({ code: 'not-configured' });
     await kill(kiosk, 'SIGTERM');
@@ -52,7 +40,7 @@ describe('a database', () => {
     const file = databaseOf(folder);
     overwrite(file, (rootOf(file, 'approvals') - 1) * 4096, 4096);
     const before = readFileSync(file);
-    const kiosk = await start(folder);
+    const kiosk = await startForTest(folder);
     expect((await kiosk.state()).problem).toMatchObject({ code: 'store-damaged' });
     await kill(kiosk, 'SIGTERM');
     expect(readFileSync(file).equals(before)).toBe(true);
@@ -62,7 +50,7 @@ describe('a database', () => {
     const folder = farmFolder();
     const file = databaseOf(folder);
     overwrite(file, (rootOf(file, 'weather') - 1) * 4096, 4096);
-    const kiosk = await start(folder);
+    const kiosk = await startForTest(folder);
     const found = await kiosk.until((s) => s.problem !== null, 'the damage found');
     expect(found.problem).toMatchObject({
       code: 'store-damaged',
@@ -79,14 +67,13 @@ describe('a database', () => {
 test('a log torn by a crash loses no commit before the tear, and the kiosk works on', async () => {
   const folder = farmFolder();
   const file = databaseOf(folder);
-  const kiosk = await start(folder);
-  const ledger: Ledger = new Map();
-  await learnKids(kiosk.base, ledger, await begin(kiosk.base, ledger));
+  const kiosk = await startForTest(folder);
+  const { ledger } = await putToWork(kiosk);
   await kill(kiosk);
   const log = readFileSync(`${file}-wal`);
   // A frame that was never committed, half there.
   writeFileSync(`${file}-wal`, Buffer.concat([log, log.subarray(32, 32 + 2000)]));
-  const after = await start(folder);
+  const after = await startForTest(folder);
   expect((await after.state()).problem).toBeNull();
   for (const sent of acknowledged(ledger, 'give-group'))
     expect(await post(after.base, sent)).toMatchObject({ ok: true, repeated: true });
@@ -95,7 +82,7 @@ test('a log torn by a crash loses no commit before the tear, and the kiosk works
 test('a configuration that cannot be read means no devices and no doses, and never the demo', async () => {
   const folder = farmFolder();
   writeFileSync(join(folder, 'kiosk.json'), '{"people": ["Wr');
-  const kiosk = await start(folder);
+  const kiosk = await startForTest(folder);
   expect(await kiosk.state()).toMatchObject({ demo: false, problem: { code: 'config-unreadable' } });
   expect(await kiosk.send({ type: 'safety-read' })).toMatchObject({ code: 'not-configured' });
 });
@@ -104,7 +91,7 @@ test('own medicines that cannot be read leave the kiosk working without them, sa
   const folder = farmFolder();
   const text = '[{"addTo": "thiam';
   writeFileSync(join(folder, 'medicines.json'), text);
-  const kiosk = await start(folder);
+  const kiosk = await startForTest(folder);
   const state = await kiosk.state();
   expect(state.problem).toBeNull();
   expect(state.shed.formularyTrouble).toHaveLength(1);

@@ -2,37 +2,22 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, describe, expect, test } from 'vitest';
-import type { KioskProcess } from '../process/kiosk-process.ts';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { putToWork, startForTest } from './at-work.ts';
 import { reckon } from './books.ts';
-import { databaseOf, farmFolder, kill, startOn } from './farm.ts';
-import { type Ledger, post, send } from './ledger.ts';
-import { begin, give, learnKids } from './round.ts';
+import { databaseOf, farmFolder, kill } from './farm.ts';
+import { post, send } from './ledger.ts';
+import { give } from './round.ts';
 import { buildShim, ERRNO, shimOver } from './shim.ts';
 
-const cleanUps: (() => unknown)[] = [];
-afterEach(async () => {
-  for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
-});
-
 const shim = buildShim();
-
-async function start(folder: string, env: Record<string, string> = {}): Promise<KioskProcess> {
-  const kiosk = await startOn(folder, env);
-  cleanUps.push(() => kill(kiosk));
-  return kiosk;
-}
 
 /** A kiosk at work behind the shim, with a kid that has not been dosed. */
 async function atWork() {
   const folder = farmFolder();
   const behind = shimOver(shim ?? '', databaseOf(folder));
-  const kiosk = await start(folder, behind.env);
-  const ledger: Ledger = new Map();
-  const jugId = await begin(kiosk.base, ledger);
-  const [kid] = await learnKids(kiosk.base, ledger, jugId);
-  if (kid === undefined) throw new Error('there is no kid');
-  return { folder, behind, kiosk, ledger, jugId, kid };
+  const kiosk = await startForTest(folder, behind.env);
+  return { folder, behind, ...(await putToWork(kiosk)) };
 }
 
 describe.skipIf(shim === null)('a card that', () => {
@@ -42,7 +27,8 @@ describe.skipIf(shim === null)('a card that', () => {
     ['fails', { write: ERRNO.EIO }, 'failing'],
     ['cannot be waited for', { sync: ERRNO.EIO }, 'failing'],
   ])('%s takes no dose and says so; mended, it takes the same press once', async (_, fault, trouble) => {
-    const { folder, behind, kiosk, ledger, jugId, kid } = await atWork();
+    const { folder, behind, kiosk, ledger, jugId, kids } = await atWork();
+    const [kid] = kids;
     behind.fail(fault);
     const refused = await give(kiosk.base, ledger, jugId, kid);
     expect(refused.state).toBe('refused');
@@ -67,25 +53,33 @@ function mountSmall(): string | null {
   const place = mkdtempSync(join(tmpdir(), 'small-'));
   const { status } = spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=28m', 'none', place]);
   if (status !== 0) return null;
-  cleanUps.push(() => spawnSync('umount', ['-l', place]));
+  return place;
+}
+
+function unmount(place: string): void {
+  spawnSync('umount', ['-l', place]);
+}
+
+/** A small disk for as long as the test lasts. */
+function smallCard(): string {
+  const place = mountSmall() ?? '';
+  onTestFinished(() => unmount(place));
   return place;
 }
 
 function mayMount(): boolean {
   const place = mountSmall();
-  for (const cleanUp of cleanUps.splice(0)) cleanUp();
+  if (place !== null) unmount(place);
   return place !== null;
 }
 
 describe.skipIf(!mayMount())('a small card', () => {
   test('that fills up is told of before it is full to the last byte, and is well once there is room', async () => {
-    const place = mountSmall() ?? '';
+    const place = smallCard();
     const folder = farmFolder(place);
-    const kiosk = await start(folder);
-    const ledger: Ledger = new Map();
-    const jugId = await begin(kiosk.base, ledger);
-    const [kid] = await learnKids(kiosk.base, ledger, jugId);
-    if (kid === undefined) throw new Error('there is no kid');
+    const kiosk = await startForTest(folder);
+    const { ledger, jugId, kids } = await putToWork(kiosk);
+    const [kid] = kids;
     const room = () => statfsSync(place).bavail * statfsSync(place).bsize;
     writeFileSync(join(place, 'photos of the fair'), Buffer.alloc(room() - 8 * 1024 * 1024));
     await kiosk.until((s) => s.keeping.disk === 'full', 'a full disk');
@@ -108,11 +102,11 @@ describe.skipIf(!mayMount())('a small card', () => {
   });
 
   test('that is read-only from the start is said so, takes nothing, and stays as it was', async () => {
-    const place = mountSmall() ?? '';
+    const place = smallCard();
     const folder = farmFolder(place);
     const before = readFileSync(databaseOf(folder));
     spawnSync('mount', ['-o', 'remount,ro', place]);
-    const kiosk = await start(folder);
+    const kiosk = await startForTest(folder);
     const state = await kiosk.state();
     expect(state.problem).toMatchObject({
       code: 'store-unreadable',

@@ -1,28 +1,15 @@
-import { afterEach, expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { WebSocket } from 'ws';
-import type { KioskProcess } from '../process/kiosk-process.ts';
+import { putToWork, startForTest } from './at-work.ts';
 import { reckon } from './books.ts';
-import { databaseOf, farmFolder, kill, startOn } from './farm.ts';
-import { acknowledged, type Ledger } from './ledger.ts';
-import { begin, give, learnKids, work } from './round.ts';
-
-const cleanUps: (() => unknown)[] = [];
-afterEach(async () => {
-  for (const cleanUp of cleanUps.splice(0).reverse()) await cleanUp();
-});
-
-async function start(folder: string): Promise<KioskProcess> {
-  const kiosk = await startOn(folder);
-  cleanUps.push(() => kill(kiosk));
-  return kiosk;
-}
+import { databaseOf, farmFolder, kill } from './farm.ts';
+import { acknowledged } from './ledger.ts';
+import { give, work } from './round.ts';
 
 test('two pages that give one animal the same dose at once give it once', async () => {
   const folder = farmFolder();
-  const kiosk = await start(folder);
-  const ledger: Ledger = new Map();
-  const jugId = await begin(kiosk.base, ledger);
-  const kids = await learnKids(kiosk.base, ledger, jugId);
+  const kiosk = await startForTest(folder);
+  const { ledger, jugId, kids } = await putToWork(kiosk);
   const before = acknowledged(ledger, 'give-group').length;
   for (const kid of kids) {
     const both = await Promise.all([1, 2, 3].map(() => give(kiosk.base, ledger, jugId, kid)));
@@ -35,12 +22,10 @@ test('two pages that give one animal the same dose at once give it once', async 
 
 test('a page that does not read holds nobody up, and is told in order when it reads again', async () => {
   const folder = farmFolder();
-  const kiosk = await start(folder);
-  const ledger: Ledger = new Map();
-  const jugId = await begin(kiosk.base, ledger);
-  const kids = await learnKids(kiosk.base, ledger, jugId);
+  const kiosk = await startForTest(folder);
+  const { ledger, jugId, kids } = await putToWork(kiosk);
   const socket = new WebSocket(`${kiosk.base.replace('http', 'ws')}/ws`, { headers: { origin: kiosk.base } });
-  cleanUps.push(() => socket.terminate());
+  onTestFinished(() => socket.terminate());
   const heard: { type: string; seq?: number }[] = [];
   socket.on('message', (raw) => heard.push(JSON.parse(String(raw))));
   await expect.poll(() => heard.some(({ type }) => type === 'snapshot'), { timeout: 10_000 }).toBe(true);
