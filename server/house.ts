@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
+import { VOICE_MAY_GIVE } from '../core/speech/voice-may-give.ts';
 import type { Playing } from '../hardware/mouth/alsa-player.ts';
 import type { Mouth } from '../hardware/mouth/mouth.ts';
 import type { Wav } from '../hardware/mouth/wav.ts';
@@ -79,8 +80,6 @@ export interface HouseOptions {
   readonly mouth: Mouth | null;
   /** The engine that hears; `null` where none is installed. */
   readonly openEar: OpenEar | null;
-  /** Whether a dose may be logged by its read-back. */
-  readonly voiceMayGive: boolean;
   /** Listens on the board's own microphone. */
   readonly recordOnBoard: (
     alsaDevice: string,
@@ -206,7 +205,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     openEar: problem === null ? options.openEar : null,
     openRecorder: microphone === null ? null : (tells) => options.recordOnBoard(microphone, tells),
     recordings,
-    mayGive: options.voiceMayGive,
+    mayGive: VOICE_MAY_GIVE,
     log,
   });
   devices = createDevices({

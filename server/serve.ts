@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Dictionary } from '../core/speech/pronounce.ts';
-import { VOICE_MAY_GIVE } from '../core/speech/voice-may-give.ts';
 import { startRecorder } from '../hardware/ear/alsa-recorder.ts';
 import { openDictionary } from '../hardware/ear/dictionary.ts';
 import { createEar } from '../hardware/ear/ear.ts';
@@ -59,7 +58,6 @@ export async function serve(
     timers,
     mouth: (await programRuns(ENGINE)) ? new EspeakMouth({ program: ENGINE }) : null,
     openEar: findEar(timers),
-    voiceMayGive: VOICE_MAY_GIVE,
     recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
     microphone: environment.microphone,
     playOnBoard: playOnAlsa,

@@ -86,13 +86,13 @@ export function repeatCautions(input: CautionInput): Caution[] {
   const found: Caution[] = [];
   if (visit.unanswered) found.push(caution('unanswered-offer', 'stop'));
   const same = earlier.filter((dose) => sameActive(formulary, dose.medicineId, jug.medicineId));
-  const dated = same.filter((dose) => dose.clockTrusted);
   const dates = same.flatMap((dose) => givenBy(dose, input) ?? []);
   const newest = dates.toSorted((a, b) => a.ageMs - b.ageMs || b.atMs - a.atMs)[0];
   // In the order given: what a later, trusted date stands behind is known to be old.
   const undated = same.at(-1)?.clockTrusted === false;
   if (!clockTrusted || !jug.clockTrusted || undated) {
-    const shown = newest?.atMs ?? Math.max(...dated.map((dose) => dose.givenAtMs));
+    const dated = same.filter((dose) => dose.clockTrusted).map((dose) => dose.givenAtMs);
+    const shown = newest?.atMs ?? Math.max(...dated);
     const known = Number.isFinite(shown) ? { lastGivenAtMs: shown } : {};
     found.push(caution('clock-untrusted', 'ask', { mixedAtMs: jug.mixedAtMs, ...known }));
   }

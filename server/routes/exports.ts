@@ -7,9 +7,9 @@ import { textStream } from '../exports/text-stream.ts';
 import { writeWhole } from '../exports/write-file.ts';
 import type { House } from '../house.ts';
 import { qrCode } from '../print/qr-code.ts';
+import { LOOPBACK_NAMES } from '../security/visitor.ts';
 
 const NO_SUCH = 'There is no such file. GET /api/schema lists what can be taken along, as exports.';
-const LOOPBACK = ['localhost', '127.0.0.1', '::1', '[::1]'];
 
 interface Route {
   readonly Params: { readonly name: string };
@@ -67,7 +67,7 @@ function fileName(name: string, { name: period }: Asked, ending: string): string
 
 /** The address under which another device finds this kiosk, where it listens on more than itself. */
 function addressOnNetwork(boundTo: string, port = '80'): string | null {
-  if (LOOPBACK.includes(boundTo)) return null;
+  if (LOOPBACK_NAMES.includes(boundTo)) return null;
   const everywhere = boundTo === '0.0.0.0' || boundTo === '::';
   const own = Object.values(networkInterfaces())
     .flatMap((each) => each ?? [])

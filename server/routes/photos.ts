@@ -27,7 +27,6 @@ export function addPhotoRoutes(app: FastifyInstance, { barn, standing, log }: Ho
         .type(photo.type)
         // A photo is never changed under its name.
         .header('cache-control', 'private, max-age=31536000, immutable')
-        .header('x-content-type-options', 'nosniff')
         .header('content-security-policy', "default-src 'none'")
         .send(photo.bytes)
     );

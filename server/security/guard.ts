@@ -2,9 +2,8 @@ import { isIP } from 'node:net';
 import { hostname } from 'node:os';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { Pace } from './pace.ts';
-import { mayFollow, visitorOf } from './visitor.ts';
+import { LOOPBACK_NAMES, mayFollow, visitorOf } from './visitor.ts';
 
-const LOOPBACK = ['localhost', '127.0.0.1', '[::1]'];
 /** What other machines may ask: a page with its chunks and photos at once, then what a person taps. */
 const PER_SECOND = 20;
 const BURST = 200;
@@ -16,7 +15,7 @@ const NOTHING = "default-src 'none'; frame-ancestors 'none'";
  * how often. A route is closed to followers unless {@link mayFollow} says that it reads.
  */
 export function addGuard(app: FastifyInstance, boundTo: string): void {
-  const loopbackOnly = LOOPBACK.includes(boundTo) || boundTo === '::1';
+  const loopbackOnly = LOOPBACK_NAMES.includes(boundTo);
   const pace = new Pace(PER_SECOND, BURST);
   app.addHook('onRequest', async (request, reply) => {
     const refused = turnedAway(request, loopbackOnly, pace);
@@ -54,7 +53,7 @@ function turnedAway(request: FastifyRequest, loopbackOnly: boolean, pace: Pace) 
 
 /** A foreign name pointed at this address (DNS rebinding) is no number, and not this board's name. */
 function isOwnName(name: string, loopbackOnly: boolean): boolean {
-  if (LOOPBACK.includes(name)) return true;
+  if (LOOPBACK_NAMES.includes(name)) return true;
   if (loopbackOnly) return false;
   const own = hostname().toLowerCase();
   return isIP(name.replace(/^\[|\]$/g, '')) !== 0 || [own, `${own}.local`].includes(name.toLowerCase());

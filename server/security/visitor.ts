@@ -1,5 +1,8 @@
 import type { FastifyRequest } from 'fastify';
 
+/** Names by which a board calls itself and nobody else can reach it; without and with the brackets of an address bar. */
+export const LOOPBACK_NAMES: readonly string[] = ['localhost', '127.0.0.1', '::1', '[::1]'];
+
 /** An address of this very machine. */
 const LOOPBACK = /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/;
 /** What a proxy adds to what it hands on. */

@@ -33,7 +33,8 @@ const FormerTags = z.array(
   z.strictObject({ number: z.string(), untilMs: z.number(), why: z.enum(['lost', 'merged']) }),
 );
 
-const COLUMNS = [
+/** The columns of an animal that change over its life, and are told to other kiosks. */
+export const CHANGING_COLUMNS = [
   'name',
   'species',
   'class',
@@ -54,16 +55,16 @@ const COLUMNS = [
   'left_by',
   'merged_into_id',
 ] as const satisfies readonly (keyof z.infer<typeof Row>)[];
-type Columns = Pick<z.infer<typeof Row>, (typeof COLUMNS)[number]>;
+type Columns = Pick<z.infer<typeof Row>, (typeof CHANGING_COLUMNS)[number]>;
 
 /** The herd on disk: those that left too. What an animal was before each change is kept beside it. */
 export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWeighingStore>) {
   const all = db.prepare('SELECT * FROM animals ORDER BY name');
   const insert = db.prepare(
-    `INSERT INTO animals (id, ${COLUMNS.join(', ')}) VALUES (@id, ${COLUMNS.map((name) => `@${name}`).join(', ')})`,
+    `INSERT INTO animals (id, ${CHANGING_COLUMNS.join(', ')}) VALUES (@id, ${CHANGING_COLUMNS.map((name) => `@${name}`).join(', ')})`,
   );
   const update = db.prepare(
-    `UPDATE animals SET ${COLUMNS.map((name) => `${name} = @${name}`).join(', ')} WHERE id = @id`,
+    `UPDATE animals SET ${CHANGING_COLUMNS.map((name) => `${name} = @${name}`).join(', ')} WHERE id = @id`,
   );
   const remember = db.prepare(
     `INSERT INTO animal_changes (animal, at_ms, by, before, after)
@@ -134,7 +135,7 @@ export interface BothRecords {
 /** The columns that differ between two states of an animal, as each state has them; `null` where none does. */
 function changedColumns(before: HerdAnimal, after: HerdAnimal): { before: string; after: string } | null {
   const [was, is] = [toColumns(before), toColumns(after)];
-  const changed = COLUMNS.filter((name) => was[name] !== is[name]);
+  const changed = CHANGING_COLUMNS.filter((name) => was[name] !== is[name]);
   if (changed.length === 0) return null;
   const pick = (from: Columns) => JSON.stringify(Object.fromEntries(changed.map((key) => [key, from[key]])));
   return { before: pick(was), after: pick(is) };

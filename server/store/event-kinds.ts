@@ -1,4 +1,5 @@
 import type { EventKind } from '../../core/hub/event.ts';
+import { CHANGING_COLUMNS } from './animals.ts';
 
 /** How one kind of event is read off its record. */
 export interface ToldRecord {
@@ -21,29 +22,6 @@ export interface ToldRecord {
 const animalId = (number: string) => `(SELECT id FROM animals WHERE number = ${number})`;
 const jsonOf = (columns: readonly string[]) => columns.map((name) => `'${name}', r.${name}`).join(', ');
 const INSERTED = 'AFTER INSERT';
-
-/** The columns of an animal that are told, and merged field by field. */
-const ANIMAL_COLUMNS = [
-  'name',
-  'species',
-  'class',
-  'tag',
-  'visual_tags',
-  'former_tags',
-  'in_milk',
-  'in_milk_since_ms',
-  'born_at_ms',
-  'bred_at_ms',
-  'kidded_at_ms',
-  'males_removed_at_ms',
-  'pen',
-  'mark',
-  'photo',
-  'life',
-  'left_at_ms',
-  'left_by',
-  'merged_into_id',
-];
 
 /** Changes of one field of an animal known here that no other change known here took the place of. */
 const NEWEST_OF_FIELD = `(SELECT coalesce(json_group_array(known.id), '[]') FROM events AS known
@@ -71,7 +49,7 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
     when: INSERTED,
     record: 'r.number',
     animal: 'r.id',
-    body: `json_object('animal', r.id, 'fields', json_object(${jsonOf(ANIMAL_COLUMNS)}), 'over', json_object())`,
+    body: `json_object('animal', r.id, 'fields', json_object(${jsonOf(CHANGING_COLUMNS)}), 'over', json_object())`,
     kept: true,
   },
   'animal-change': {

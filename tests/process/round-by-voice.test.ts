@@ -133,7 +133,7 @@ describe.skipIf(!CAN)('a kiosk that is spoken to', () => {
   // Minutes of talk in real time, said again where it is not understood: run by hand on a quiet machine.
   test.runIf(process.env['BYRESIDE_VOICE_ROUND'])(
     'a round of five animals without a touch',
-    { timeout: 900_000 },
+    { timeout: 300_000 },
     async () => {
       const parts = await begin({ ownVoice: false });
       const { barn, kiosk } = parts;
