@@ -115,7 +115,15 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   // The demo has a file of its own: what is tried there reaches no real work.
   const medicines = medicinesFile(dataFolder, demo ? DEMO_MEDICINES_FILE : MEDICINES_FILE);
   const { wallMs } = clock.now();
-  const records = openRecords({ setup, dataFolder, ownMedicines: medicines.read(), wallMs, log });
+  const records = openRecords({
+    setup,
+    dataFolder,
+    ownMedicines: medicines.read(),
+    // Devices that the environment sets are somebody's who needs no leading.
+    leads: setup.kind === 'real' && !options.devicesByEnvironment,
+    wallMs,
+    log,
+  });
   const { file, store, memory, problem } = records;
   const disk =
     file === null

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
+import { FIRST_STEP } from '../core/first-start/first-start.ts';
 import type { ProblemView } from '../shared/state.ts';
 import { diskTroubleOf } from './barn/disk.ts';
 import { defaultSettings, loadMemory, type Memory } from './barn/memory.ts';
@@ -23,6 +24,8 @@ export interface RecordsOptions {
   readonly setup: Setup;
   readonly dataFolder: string;
   readonly ownMedicines: OwnMedicines;
+  /** Whether a farm without animals is led through a first start. */
+  readonly leads?: boolean;
   readonly wallMs: number;
   readonly log: (message: string, error: unknown) => void;
 }
@@ -32,8 +35,12 @@ const RESTORE =
   'Nothing more is written to it. Restore the last copy with npm run restore, or read out what can be read with npm run rescue; README.md says how.';
 
 /** Opens the database and reads what the barn works by. Never throws: what cannot be read is left as it was found. */
-export function openRecords({ setup, dataFolder, ownMedicines, wallMs, log }: RecordsOptions): OpenedRecords {
-  const read = (store: Store) => loadMemory(store, defaultSettings(setup.config), ownMedicines);
+export function openRecords(options: RecordsOptions): OpenedRecords {
+  const { setup, dataFolder, ownMedicines, leads = false, wallMs, log } = options;
+  function read(store: Store): Memory {
+    const firstStart = leads && store.animals.all().length === 0 ? FIRST_STEP : null;
+    return loadMemory(store, { ...defaultSettings(setup.config), firstStart }, ownMedicines);
+  }
   function standIn(problem: ProblemView): OpenedRecords {
     const store = createStore(':memory:');
     return { file: null, store, memory: read(store), problem };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { CAUTION_CODES } from '../core/dosing/cautions.ts';
+import { FIRST_STEPS } from '../core/first-start/first-start.ts';
 import { EARCONS } from '../core/speech/earcon.ts';
 import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
@@ -226,6 +227,13 @@ export const Intent = z.discriminatedUnion('type', [
   /** What labels and tables are printed on from here on. */
   z.strictObject({ type: z.literal('set-paper'), id, paper: z.enum(['a6', 'roll']) }),
   z.strictObject({ type: z.literal('safety-read'), id }),
+  /** Goes on from a step of the first start, whether it was answered or not; or back, or ends it. */
+  z.strictObject({
+    type: z.literal('first-start'),
+    id,
+    step: z.enum(FIRST_STEPS),
+    move: z.enum(['next', 'back', 'end']),
+  }),
   /** Keeps how the kiosk speaks. */
   z.strictObject({ type: z.literal('set-voice'), id, voice: VoiceSettings }),
   /** Keeps when the kiosk hears. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FIRST_STEPS } from '../core/first-start/first-start.ts';
 import { AnimalView } from './animal.ts';
 import { BoardRowView } from './board.ts';
 import { CheckView } from './check.ts';
@@ -48,6 +49,8 @@ export const KioskState = z.strictObject({
   demo: z.boolean(),
   problem: ProblemView.nullable(),
   safetyRead: z.boolean(),
+  /** What a new kiosk asks now; `null` once its first start is over. */
+  firstStart: z.enum(FIRST_STEPS).nullable(),
   panel: PanelView,
   face: z.enum(['dim', 'glare']),
   /** The language of the screen. */

@@ -13,6 +13,7 @@ export const ROOMS = {
   dayBook: room(() => import('../screens/DayBook.svelte')),
   doseCard: room(() => import('../dose-card/DoseCard.svelte')),
   doseRules: room(() => import('../shed/DoseRules.svelte')),
+  firstStart: room(() => import('../first-start/FirstStart.svelte')),
   group: room(() => import('../group/GroupDose.svelte')),
   listening: room(() => import('../hearing/ListeningScreens.svelte')),
   jug: room(() => import('../screens/Jug.svelte')),

@@ -89,6 +89,12 @@ export const enShed = {
   noTagRead: 'Wand the tag now',
   added: (name: string) => `${name} added`,
   addAnother: 'Add another',
+  firstStart: {
+    language: 'Which language?',
+    unit: 'Animals are weighed in',
+    next: 'Next',
+    end: 'Skip all',
+  },
   cleaning: {
     door: 'Clean screen',
     title: 'Wipe the screen now',

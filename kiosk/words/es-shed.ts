@@ -86,6 +86,12 @@ export const esShed: typeof enShed = {
   noTagRead: 'Lea ahora el arete',
   added: (name) => `${name} registrado`,
   addAnother: 'Registrar otro',
+  firstStart: {
+    language: '¿Qué idioma?',
+    unit: 'Los animales se pesan en',
+    next: 'Seguir',
+    end: 'Saltar todo',
+  },
   cleaning: {
     door: 'Limpiar pantalla',
     title: 'Limpie la pantalla ahora',

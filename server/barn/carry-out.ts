@@ -19,6 +19,7 @@ import { seasonChanged, takeWeatherIn } from './season-intents.ts';
 import {
   approve,
   enrol,
+  goOnFirstStart,
   keep,
   setLanguage,
   setPerson,
@@ -199,6 +200,8 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return keep(barn, 'weightUnit', intent.unit);
     case 'set-paper':
       return keep(barn, 'paper', intent.paper);
+    case 'first-start':
+      return goOnFirstStart(barn, intent);
     case 'safety-read':
       return keep(barn, 'safetyRead', true);
     case 'set-voice':

@@ -114,6 +114,7 @@ export function defaultSettings(config: {
     person: config.people[0] ?? 'Keeper',
     syringeIds: [],
     safetyRead: false,
+    firstStart: null,
     scaleCheckDays: USUAL_CHECK_DAYS,
     scaleCheckStops: false,
     wormSeason: 'high',

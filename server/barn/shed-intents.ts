@@ -1,4 +1,5 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
+import { moveOn } from '../../core/first-start/first-start.ts';
 import { newcomer } from '../../core/herd/herd-animal.ts';
 import { sameNumber } from '../../core/herd/numbers.ts';
 import { checkTag } from '../../core/herd/tag.ts';
@@ -109,6 +110,12 @@ export function setPerson(barn: BarnContext, intent: Of<'set-person'>): Refusal 
 export function setLanguage(barn: BarnContext, language: Settings['language']): null {
   keep(barn, 'voice', { ...barn.memory.settings.voice, language });
   return keep(barn, 'language', language);
+}
+
+/** Moves the first start on; refused where it stands at another step by now. */
+export function goOnFirstStart(barn: BarnContext, { step, move }: Of<'first-start'>): Refusal | null {
+  const moved = moveOn(barn.memory.settings.firstStart, step, move);
+  return moved === 'not-there' ? 'wrong-state' : keep(barn, 'firstStart', moved);
 }
 
 /** Keeps one setting on disk and in memory. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FIRST_STEPS } from '../../core/first-start/first-start.ts';
 import { CURRENCIES } from '../../core/stock/money.ts';
 import { EarSettings } from '../../shared/ear.ts';
 import { ScreenLanguage } from '../../shared/language.ts';
@@ -14,6 +15,8 @@ export const Settings = z.strictObject({
   person: z.string(),
   syringeIds: z.array(z.string()),
   safetyRead: z.boolean(),
+  /** Where the first start stands; `null` once it is over. */
+  firstStart: z.enum(FIRST_STEPS).nullable(),
   /** How many days a passed check of a scale is good for. */
   scaleCheckDays: z.int().min(1).max(365),
   /** Whether a failed or long overdue check of the platform stops a dose instead of asking. */

@@ -50,6 +50,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     demo: standing.demo,
     problem: standing.problem,
     safetyRead: memory.settings.safetyRead,
+    firstStart: memory.settings.firstStart,
     panel: panelView(config.panel),
     face: memory.settings.face,
     language: memory.settings.language,

@@ -201,6 +201,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'set-face': { type: 'set-face', id: 'i', face: 'dim' },
   'set-language': { type: 'set-language', id: 'i', language: 'es' },
   'set-weight-unit': { type: 'set-weight-unit', id: 'i', unit: 'kg' },
+  'first-start': { type: 'first-start', id: 'i', step: 'language', move: 'next' },
   'safety-read': { type: 'safety-read', id: 'i' },
   'set-voice': {
     type: 'set-voice',

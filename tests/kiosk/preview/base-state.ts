@@ -221,6 +221,7 @@ export const BASE: KioskState = {
   demo: true,
   problem: null,
   safetyRead: true,
+  firstStart: null,
   panel: { widthPx: 800, heightPx: 480, pxPerMm: 5.25 },
   face: 'dim',
   language: 'en',
