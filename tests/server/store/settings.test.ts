@@ -9,6 +9,7 @@ const DEFAULTS = {
   person: 'Wren',
   syringeIds: [] as string[],
   safetyRead: false,
+  firstStart: null,
   scaleCheckDays: 30,
   scaleCheckStops: false,
   wormSeason: 'high',
