@@ -93,7 +93,8 @@ export const enShed = {
     language: 'Which language?',
     unit: 'Animals are weighed in',
     next: 'Next',
-    end: 'Skip all',
+    done: 'Done',
+    end: 'Hold: skip all',
   },
   cleaning: {
     door: 'Clean screen',

@@ -90,7 +90,8 @@ export const esShed: typeof enShed = {
     language: '¿Qué idioma?',
     unit: 'Los animales se pesan en',
     next: 'Seguir',
-    end: 'Saltar todo',
+    done: 'Listo',
+    end: 'Mantenga: saltar todo',
   },
   cleaning: {
     door: 'Limpiar pantalla',
