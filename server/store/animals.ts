@@ -33,6 +33,18 @@ const FormerTags = z.array(
   z.strictObject({ number: z.string(), untilMs: z.number(), why: z.enum(['lost', 'merged']) }),
 );
 
+function jsonOf(form: z.ZodType) {
+  return z.string().refine((text) => form.safeParse(jsonIn(text)).success);
+}
+
+function jsonIn(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
 /** The columns of an animal that change over its life, and are told to other kiosks. */
 export const CHANGING_COLUMNS = [
   'name',
@@ -56,6 +68,12 @@ export const CHANGING_COLUMNS = [
   'merged_into_id',
 ] as const satisfies readonly (keyof z.infer<typeof Row>)[];
 type Columns = Pick<z.infer<typeof Row>, (typeof CHANGING_COLUMNS)[number]>;
+
+/** Those columns as they are told: what they hold is read again wherever the animal is. */
+export const AnimalColumns = Row.omit({ number: true, id: true }).extend({
+  visual_tags: jsonOf(VisualTags),
+  former_tags: jsonOf(FormerTags),
+});
 
 /** The herd on disk: those that left too. What an animal was before each change is kept beside it. */
 export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWeighingStore>) {

@@ -28,6 +28,7 @@ interface DoseRow {
   readonly trusted: number;
   readonly board_start: string | null;
   readonly board_since_ms: number | null;
+  readonly received: number | null;
 }
 
 interface WeightRow {
@@ -50,7 +51,7 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
     .pluck();
   const last = (where: string, order: string) =>
     db.prepare(
-      `SELECT line, sequence, medicine, at_ms, trusted, rests, board_start, board_since_ms FROM book_lines
+      `SELECT line, sequence, medicine, at_ms, trusted, rests, board_start, board_since_ms, received FROM book_lines
        WHERE dosed = ${NUMBER} AND medicine = @medicine AND trusted = ${where} ORDER BY ${order} DESC LIMIT 1`,
     );
   const latest = [last('1', 'line'), last('1', 'at_ms'), last('0', 'line')];
@@ -86,7 +87,8 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
   );
   const latestGiven = db
     .prepare(
-      `SELECT filed_at_ms FROM book_lines WHERE kind = 'treatment' ORDER BY filed_at_ms DESC, line DESC LIMIT 1`,
+      `SELECT filed_at_ms FROM book_lines WHERE kind = 'treatment' AND received IS NULL
+       ORDER BY filed_at_ms DESC, line DESC LIMIT 1`,
     )
     .pluck();
 
@@ -104,10 +106,13 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
         }
       }
       return [...found.values()]
-        .sort((a, b) => a.line - b.line)
+        .sort((a, b) => vouches(a) - vouches(b) || a.line - b.line)
         .flatMap((row) =>
           row.rests === 1
-            ? earlierDoses([records.numbered(row.sequence)])
+            ? earlierDoses([records.numbered(row.sequence)]).map((dose) => ({
+                ...dose,
+                clockTrusted: row.trusted === 1,
+              }))
             : {
                 animalId: animal,
                 medicineId: row.medicine,
@@ -146,11 +151,16 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
       const row = drawn.get(jugId) as { volume: number | null; doubt: number | null; draws: number | null };
       return { volumeMl: row.volume ?? 0, doubtMl: row.doubt ?? 0, draws: row.draws ?? 0 };
     },
-    /** The latest date of a treatment, milliseconds since 1970; `null` while there is none. */
+    /** The latest date of a treatment given here, milliseconds since 1970; `null` while there is none. */
     latestGivenMs(): number | null {
       return (latestGiven.get() as number | undefined) ?? null;
     },
   };
+}
+
+/** A dated dose that came from another kiosk may be from before an undated one given here: it does not stand behind it. */
+function vouches({ received, trusted }: DoseRow): number {
+  return received === 1 && trusted === 1 ? 0 : 1;
 }
 
 function boardTimeOf({ board_start, board_since_ms }: DoseRow): BoardTime | null {

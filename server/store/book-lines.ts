@@ -1,4 +1,5 @@
 import type { Species } from '../../core/herd/animal.ts';
+import { BELIEVED_AHEAD_MS } from '../../core/hub/clock.ts';
 import { type Hold, holdsOfOne } from '../../core/round/clear-board.ts';
 import { type DayBookEntry, earlierDoses, effectOf, stoodOnPlatform } from '../../core/round/day-book.ts';
 import { NEVER_BY_ITSELF } from './book-schema.ts';
@@ -10,6 +11,11 @@ import type { Untreated } from './untreated.ts';
 export interface ReadLine {
   readonly treatment: (sequence: number) => DayBookEntry;
   readonly untreated: (sequence: number) => Untreated;
+}
+
+/** That a record came from another kiosk, and the time here: milliseconds since 1970, `null` where nobody trusts it. */
+export interface Received {
+  readonly nowMs: number | null;
 }
 
 /** Keeps the lines that the day book is searched by in step with its records; belongs in the same transaction. */
@@ -28,10 +34,10 @@ export function createBookLines(db: Db) {
     `INSERT INTO book_lines (kind, sequence, filed_at_ms, at_ms, trusted, by, corrected, stood, dosed, medicine, jug,
        volume_ml, doubt_ml, draws, rests, weighed_at_ms, mass_g, uncertainty_g,
        meat_until_ms, meat_undated, milk_until_ms, milk_undated,
-       board_start, board_since_ms)
+       board_start, board_since_ms, received)
      VALUES (@kind, @sequence, @filedAt, @at, @trusted, @by, @corrected, @stood, @dosed, @medicine, @jug,
        @volume, @doubt, @draws, @rests, @weighedAt, @mass, @uncertainty, @meatUntil, @meatUndated, @milkUntil, @milkUndated,
-       @boardStart, @boardSince)`,
+       @boardStart, @boardSince, @received)`,
   );
   const change = db.prepare(
     `UPDATE book_lines SET corrected = @corrected, stood = @stood, dosed = @dosed, volume_ml = @volume, doubt_ml = @doubt,
@@ -44,9 +50,13 @@ export function createBookLines(db: Db) {
     return id === null ? null : (number.get(id) ?? null);
   }
 
-  /** A date nobody trusts files a line after the one before it. */
-  function filed(atMs: number, trusted: boolean): number {
-    return trusted ? atMs : Math.max(atMs, (lastFiled.get() as number | undefined) ?? atMs);
+  /** A date nobody trusts files a line after the one before it; one that is still to come is another kiosk's wrong clock. */
+  function filedBy(atMs: number, told: boolean, received: Received | null) {
+    const ahead = received?.nowMs != null && atMs > received.nowMs + BELIEVED_AHEAD_MS;
+    const trusted = told && !ahead;
+    const from = ahead ? (received?.nowMs ?? atMs) : atMs;
+    const filedAt = trusted ? atMs : Math.max(from, (lastFiled.get() as number | undefined) ?? from);
+    return { filedAt, trusted: trusted ? 1 : 0, received: received === null ? null : 1 };
   }
 
   /** The columns that follow from a treatment and its corrections. */
@@ -73,15 +83,14 @@ export function createBookLines(db: Db) {
 
   return {
     /** Files a treatment under its sequence. */
-    addTreatment(sequence: number, entry: DayBookEntry): void {
+    addTreatment(sequence: number, entry: DayBookEntry, received: Received | null = null): void {
       const { givenAtMs, clockTrusted, board, by, offer } = entry.treatment;
       const { held, atMs } = offer.weight;
       insert.run({
         kind: 'treatment',
         sequence,
-        filedAt: filed(givenAtMs, clockTrusted),
+        ...filedBy(givenAtMs, clockTrusted, received),
         at: givenAtMs,
-        trusted: clockTrusted ? 1 : 0,
         by,
         medicine: offer.jug.medicineId,
         jug: (jugNumber.get(offer.jug.id) as number | undefined) ?? null,
@@ -106,14 +115,17 @@ export function createBookLines(db: Db) {
       }
     },
     /** Files a visit or an offer that ended without a dose. */
-    addUntreated(sequence: number, { kind, animalId, atMs, by, clockTrusted }: Untreated): void {
+    addUntreated(
+      sequence: number,
+      { kind, animalId, atMs, by, clockTrusted }: Untreated,
+      received: Received | null = null,
+    ): void {
       insert.run({
         ...NO_DOSE,
         kind,
         sequence,
-        filedAt: filed(atMs, clockTrusted ?? false),
+        ...filedBy(atMs, clockTrusted ?? false, received),
         at: atMs,
-        trusted: clockTrusted === true ? 1 : 0,
         by,
         stood: animal(animalId)?.number ?? null,
       });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { causalOrder } from '../../core/hub/causal-order.ts';
 import { vetTime } from '../../core/medicine/approval.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Correction } from '../../core/round/treatment.ts';
@@ -11,6 +12,7 @@ export interface NumberedEntry extends DayBookEntry {
   readonly sequence: number;
 }
 
+const Ids = z.array(z.string());
 const CorrectionRow = z.strictObject({
   sequence: z.int(),
   id: z.string(),
@@ -41,7 +43,12 @@ export function createBookRecords(db: Db) {
   const below = db.prepare<[number, number], TreatmentRow>(
     'SELECT sequence, record FROM treatments WHERE sequence < ? ORDER BY sequence DESC LIMIT ?',
   );
-  const corrections = db.prepare('SELECT * FROM corrections WHERE treatment_id = ? ORDER BY sequence');
+  const corrections = db.prepare<[string], z.infer<typeof CorrectionRow>>(
+    'SELECT * FROM corrections WHERE treatment_id = ? ORDER BY sequence',
+  );
+  const word = db.prepare<[number], { clock: string; after: string | null }>(
+    "SELECT clock, body ->> '$.after' AS after FROM events WHERE kind = 'correction' AND record = ?",
+  );
 
   const goesOn = createGoesOn(db);
 
@@ -54,8 +61,18 @@ export function createBookRecords(db: Db) {
         ...treatment,
         offer: { ...offer, animal: { ...offer.animal, id: goesOn(offer.animal.id) } },
       },
-      corrections: corrections.all(treatment.id).map(toCorrection).map(named),
+      corrections: inOrder(corrections.all(treatment.id)).map(toCorrection).map(named),
     };
+  }
+
+  /** The latest statement counts: on every kiosk the same one, whatever order they came in. */
+  function inOrder(rows: readonly z.infer<typeof CorrectionRow>[]): readonly unknown[] {
+    if (rows.length < 2) return rows;
+    const said = rows.map((row) => {
+      const { clock = '', after = null } = word.get(row.sequence) ?? {};
+      return { id: row.id, clock, after: after === null ? [] : Ids.parse(JSON.parse(after)), row };
+    });
+    return causalOrder(said).map(({ row }) => row);
   }
 
   /** A correction that named another animal, by the record that one goes on as. */
@@ -85,11 +102,15 @@ export function createBookRecords(db: Db) {
 }
 
 function toCorrection(raw: unknown): Correction {
-  const row = CorrectionRow.parse(raw);
+  return correctionFrom(CorrectionRow.parse(raw));
+}
+
+/** A correction from the columns it stands in. */
+export function correctionFrom(row: Omit<z.infer<typeof CorrectionRow>, 'sequence'>): Correction {
   return { id: row.id, treatmentId: row.treatment_id, what: whatOf(row), atMs: row.at_ms, by: row.by };
 }
 
-function whatOf(row: z.infer<typeof CorrectionRow>): Correction['what'] {
+function whatOf(row: Omit<z.infer<typeof CorrectionRow>, 'sequence'>): Correction['what'] {
   if (row.kind === 'wrong-animal' && row.animal_id !== null)
     return { kind: row.kind, animalId: row.animal_id };
   if (row.kind === 'wrong-volume' && row.volume_ml !== null)

@@ -2,7 +2,7 @@ import { countIn } from '../../core/medicine/approval.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Correction, Treatment } from '../../core/round/treatment.ts';
 import { createBookHistory } from './book-history.ts';
-import { createBookLines } from './book-lines.ts';
+import { createBookLines, type Received } from './book-lines.ts';
 import { createBookPages } from './book-pages.ts';
 import { createBookRecords, type NumberedEntry } from './book-records.ts';
 import { createChain } from './chain.ts';
@@ -33,6 +33,33 @@ export function createDayBook(db: Db) {
     `INSERT INTO untreated (id, kind, animal_id, offer_id, reason, weight_g, at_ms, by, clock_trusted)
      VALUES (@id, @kind, @animalId, @offerId, @reason, @weightGrams, @atMs, @by, @trusted)`,
   );
+  function writeCorrection(correction: Correction): number {
+    const { what } = correction;
+    const { meat, milk } = what.kind === 'vet-time' ? what : { meat: null, milk: null };
+    const { lastInsertRowid } = addCorrection.run({
+      id: correction.id,
+      treatmentId: correction.treatmentId,
+      kind: what.kind,
+      animalId: what.kind === 'wrong-animal' ? what.animalId : null,
+      volume: what.kind === 'wrong-volume' ? what.volumeMl : null,
+      meatHours: countIn(meat, 'hours'),
+      meatDays: countIn(meat, 'days'),
+      milkHours: countIn(milk, 'hours'),
+      milkDays: countIn(milk, 'days'),
+      at: correction.atMs,
+      by: correction.by,
+    });
+    chain.add('correction', Number(lastInsertRowid));
+    return Number(lastInsertRowid);
+  }
+
+  function fileAnew(treatmentId: string): NumberedEntry {
+    const entry = records.entry(treatmentId);
+    if (entry === undefined) throw new Error(`there is no treatment ${treatmentId}`);
+    lines.changeTreatment(entry.sequence, entry);
+    return entry;
+  }
+
   return {
     ...records,
     ...history,
@@ -43,8 +70,8 @@ export function createDayBook(db: Db) {
     keepingBack: (animalId: string): DayBookEntry[] => history.keptBackBy(animalId).map(records.numbered),
     /** The newest treatments of an animal, newest first. */
     ofAnimal: (animalId: string, most: number) => history.newestOf(animalId, most).map(records.numbered),
-    /** Writes a treatment; throws when its offer has one already. Returns its number. */
-    addTreatment(treatment: Treatment): number {
+    /** Writes a treatment, given here or received; throws when its offer has one already. Returns its number. */
+    addTreatment(treatment: Treatment, received: Received | null = null): number {
       const { offer } = treatment;
       const { lastInsertRowid } = addTreatment.run({
         id: treatment.id,
@@ -62,43 +89,32 @@ export function createDayBook(db: Db) {
       });
       const sequence = Number(lastInsertRowid);
       chain.add('treatment', sequence);
-      lines.addTreatment(sequence, { treatment, corrections: [] });
+      lines.addTreatment(sequence, { treatment, corrections: [] }, received);
       return sequence;
     },
     /** Writes a correction beside its treatment, and returns the entry as it stands then. */
     addCorrection(correction: Correction): NumberedEntry {
-      const { what } = correction;
-      const { meat, milk } = what.kind === 'vet-time' ? what : { meat: null, milk: null };
-      const { lastInsertRowid } = addCorrection.run({
-        id: correction.id,
-        treatmentId: correction.treatmentId,
-        kind: what.kind,
-        animalId: what.kind === 'wrong-animal' ? what.animalId : null,
-        volume: what.kind === 'wrong-volume' ? what.volumeMl : null,
-        meatHours: countIn(meat, 'hours'),
-        meatDays: countIn(meat, 'days'),
-        milkHours: countIn(milk, 'hours'),
-        milkDays: countIn(milk, 'days'),
-        at: correction.atMs,
-        by: correction.by,
-      });
-      chain.add('correction', Number(lastInsertRowid));
-      const entry = records.entry(correction.treatmentId);
-      if (entry === undefined) throw new Error(`there is no treatment ${correction.treatmentId}`);
-      lines.changeTreatment(entry.sequence, entry);
-      return entry;
+      writeCorrection(correction);
+      return fileAnew(correction.treatmentId);
     },
+    /** Writes a correction that was received; `refile` belongs after its event, which says in what order it counts. */
+    receiveCorrection: (correction: Correction) => ({
+      sequence: writeCorrection(correction),
+      refile: () => void fileAnew(correction.treatmentId),
+    }),
     /** Finds what was written under records of an animal that were merged, or parted, where it belongs from now on. */
     refile(animalId: string): void {
       lines.refile(animalId, { treatment: records.numbered, untreated: untreated.numbered });
     },
-    /** Writes a visit or an offer that ended without a dose. */
-    addUntreated(ended: Untreated): void {
+    /** Writes a visit or an offer that ended without a dose, here or received. Returns its number. */
+    addUntreated(ended: Untreated, received: Received | null = null): number {
       const { clockTrusted, ...row } = ended;
       const trusted = clockTrusted === null ? null : Number(clockTrusted);
       const { lastInsertRowid } = addUntreated.run({ ...row, trusted });
-      chain.add('untreated', Number(lastInsertRowid));
-      lines.addUntreated(Number(lastInsertRowid), ended);
+      const sequence = Number(lastInsertRowid);
+      chain.add('untreated', sequence);
+      lines.addUntreated(sequence, ended, received);
+      return sequence;
     },
   };
 }

@@ -17,6 +17,8 @@ export interface ToldRecord {
   readonly only?: string;
   /** SQL for the id of the animal whose changes are merged field by field. */
   readonly animal?: string;
+  /** The columns that are told as they stand. */
+  readonly columns?: readonly string[];
 }
 
 const animalId = (number: string) => `(SELECT id FROM animals WHERE number = ${number})`;
@@ -35,6 +37,7 @@ const told = (table: string, record: string, columns: readonly string[], more = 
   record: `r.${record}`,
   body: `json_object(${jsonOf(columns)}${more})`,
   kept: true,
+  columns,
 });
 const ofAnimal = `, 'animal', ${animalId('r.animal')}`;
 
@@ -94,19 +97,25 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
     body: 'r.record',
     kept: false,
   },
-  correction: told('corrections', 'sequence', [
-    'id',
-    'treatment_id',
-    'kind',
-    'animal_id',
-    'volume_ml',
-    'meat_hours',
-    'meat_days',
-    'milk_hours',
-    'milk_days',
-    'at_ms',
-    'by',
-  ]),
+  correction: told(
+    'corrections',
+    'sequence',
+    [
+      'id',
+      'treatment_id',
+      'kind',
+      'animal_id',
+      'volume_ml',
+      'meat_hours',
+      'meat_days',
+      'milk_hours',
+      'milk_days',
+      'at_ms',
+      'by',
+    ],
+    `, 'after', (SELECT json_group_array(known.id) FROM corrections AS known
+         WHERE known.treatment_id = r.treatment_id AND known.sequence < r.sequence)`,
+  ),
   untreated: told('untreated', 'sequence', [
     'id',
     'kind',

@@ -15,6 +15,9 @@ function tell(kind: EventKind, { record, body, kept, animal }: ToldRecord, from 
     FROM kiosk_self${from};`;
 }
 
+/** What other kiosks told is told by them: a row stands in `receiving` while it is being written. */
+export const WRITTEN_HERE = 'NOT EXISTS (SELECT 1 FROM receiving)';
+
 const TICK = 'UPDATE kiosk_self SET clock = next_clock(clock);';
 
 /**
@@ -26,9 +29,10 @@ const TICK = 'UPDATE kiosk_self SET clock = next_clock(clock);';
 export function tellOfRecords(db: Db): void {
   db.function('next_clock', (clock) => clockText(tick(readClock(String(clock)), Date.now())));
   db.function('new_event_id', () => uuidv7());
+  db.exec('CREATE TEMP TABLE receiving (one INTEGER)');
   for (const [kind, told] of KINDS) {
-    const only = told.only === undefined ? '' : `WHEN ${told.only}`;
-    const trigger = `CREATE TEMP TRIGGER tell_${kind.replaceAll('-', '_')} ${told.when} ON main.${told.table} ${only}
+    const trigger = `CREATE TEMP TRIGGER tell_${kind.replaceAll('-', '_')} ${told.when} ON main.${told.table}
+      WHEN ${WRITTEN_HERE} AND ${told.only ?? 'TRUE'}
       BEGIN ${TICK} ${tell(kind, told)} END`;
     db.exec(trigger.replaceAll(/\br\./g, 'NEW.'));
   }
@@ -42,11 +46,11 @@ export function endLife(db: Db): void {
   if (known) db.exec('DELETE FROM kiosk_self');
 }
 
+/** The first life in a file is its own kiosk's: others are heard of later. */
+const OWN_KIOSK = 'SELECT kiosk FROM kiosk_lives ORDER BY number LIMIT 1';
+
 function beginLife(db: Db): void {
-  const before = db
-    .prepare<[], string>('SELECT kiosk FROM kiosk_lives ORDER BY number LIMIT 1')
-    .pluck()
-    .get();
+  const before = db.prepare<[], string>(OWN_KIOSK).pluck().get();
   const { lastInsertRowid } = db
     .prepare('INSERT INTO kiosk_lives (kiosk, life) VALUES (?, ?)')
     .run(before ?? uuidv7(), uuidv7());
@@ -80,11 +84,29 @@ export function createEventStore(db: Db) {
        coalesce((SELECT max(sequence) FROM events WHERE events.life = kiosk_self.life), 0) AS newest
      FROM kiosk_self JOIN kiosk_lives ON number = kiosk_self.life`,
   );
-  const after = db.prepare<[string, number, number], Row>(
-    `SELECT kiosk, kiosk_lives.life, sequence, id, clock, kind, record, body
-     FROM events JOIN kiosk_lives ON kiosk_lives.number = events.life
-     WHERE events.life = (SELECT number FROM kiosk_lives WHERE life = ?) AND sequence > ? ORDER BY sequence LIMIT ?`,
+  const LIFE = '(SELECT number FROM kiosk_lives WHERE life = @life)';
+  const after = db.prepare<[object], Row>(
+    `SELECT kiosk, kiosk_lives.life, sequence, id, clock, kind, record, body FROM (
+       SELECT * FROM (SELECT life, sequence, id, clock, kind, record, body FROM events
+         WHERE life = ${LIFE} AND sequence > @sequence ORDER BY sequence LIMIT @most)
+       UNION ALL
+       SELECT * FROM (SELECT life, sequence, id, clock, kind, NULL, body FROM events_waiting
+         WHERE life = ${LIFE} AND sequence > @sequence ORDER BY sequence LIMIT @most)
+     ) AS told JOIN kiosk_lives ON kiosk_lives.number = told.life ORDER BY sequence LIMIT @most`,
   );
+  const newLife = db.prepare(`INSERT INTO kiosk_lives (kiosk, life) VALUES ((${OWN_KIOSK}), ?)`);
+  const setLife = db.prepare('UPDATE kiosk_self SET life = ?');
+  const OWN = '(SELECT life FROM kiosk_self)';
+  const newest = `(SELECT max(sequence) FROM (SELECT max(sequence) AS sequence FROM events WHERE life = ${OWN}
+    UNION ALL SELECT max(sequence) FROM events_waiting WHERE life = ${OWN}))`;
+  const moved = ['events', 'events_waiting'].map((table) => ({
+    next: db.prepare<[object], { sequence: number; id: string }>(
+      `SELECT sequence, id FROM ${table} WHERE life = ${LIFE} AND sequence > @sequence`,
+    ),
+    move: db.prepare<[string]>(
+      `UPDATE ${table} SET life = ${OWN}, sequence = coalesce(${newest}, 0) + 1 WHERE id = ?`,
+    ),
+  }));
   const bodies = new Map(
     KINDS.filter(([, { kept }]) => !kept).map(([kind, { table, body, record }]) => [
       kind,
@@ -98,13 +120,24 @@ export function createEventStore(db: Db) {
       if (row === undefined) throw new Error('these records have no life: open them with openStore');
       return row;
     },
-    /** Events of a life after a sequence, oldest first, at most so many. */
+    /** Events of a life, of this kiosk or another, after a sequence, oldest first, at most so many. */
     after(life: string, sequence: number, most: number): Event[] {
-      return after.all(life, sequence, most).map(({ record, body, ...event }) => {
+      return after.all({ life, sequence, most }).map(({ record, body, ...event }) => {
         const text = body ?? bodies.get(event.kind)?.get(record);
         if (text === undefined) throw new Error(`the ${event.kind} that event ${event.id} tells of is gone`);
         return { ...event, body: JSON.parse(text) };
       });
+    },
+    /**
+     * Tells events of a life after a sequence anew, at the end of this kiosk's own: others hold other events under those
+     * numbers, since a kiosk was put back to an earlier state without a word. Belongs in a transaction.
+     */
+    retell(life: string, sequence: number): void {
+      if (self.get()?.life === life) setLife.run(newLife.run(uuidv7()).lastInsertRowid);
+      const found = moved.flatMap(({ next, move }) =>
+        next.all({ life, sequence }).map((event) => ({ ...event, move })),
+      );
+      for (const { id, move } of found.sort((a, b) => a.sequence - b.sequence)) move.run(id);
     },
   };
 }

@@ -29,14 +29,17 @@ const FORGOTTEN_MS = 30 * DAY_MS;
 /** So many of the newest jugs are at hand whatever became of them. */
 const NEWEST = 20;
 
-/** The jugs on disk, each with what the day book says was drawn from it. */
+/**
+ * The jugs on disk, each with what the day book says was drawn from it. Those of other kiosks have numbers below zero: they
+ * stand on other shelves, and are here for what was dosed from them.
+ */
 export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBookHistory>, 'drawn'>) {
-  const below = db.prepare('SELECT * FROM jugs WHERE number < ? ORDER BY number DESC LIMIT ?');
+  const below = db.prepare('SELECT * FROM jugs WHERE number > 0 AND number < ? ORDER BY number DESC LIMIT ?');
   const byId = db.prepare('SELECT * FROM jugs WHERE id = ?');
   const kept = db.prepare(
-    'SELECT * FROM jugs WHERE discarded_at_ms IS NULL AND use_by_ms >= ? ORDER BY number DESC',
+    'SELECT * FROM jugs WHERE discarded_at_ms IS NULL AND use_by_ms >= ? AND number > 0 ORDER BY number DESC',
   );
-  const latest = db.prepare('SELECT max(mixed_at_ms) FROM jugs').pluck();
+  const latest = db.prepare('SELECT max(mixed_at_ms) FROM jugs WHERE number > 0').pluck();
   const insert = db.prepare(
     `INSERT INTO jugs (id, number, medicine_id, packet_id, strength_mg_per_ml, strength_uncertainty, volume_ml,
                        mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed, stock)

@@ -1,6 +1,6 @@
 import { BOARD_TIME_SCHEMA, BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
 import { CHAIN_SCHEMA, chainRecords } from './chain.ts';
-import { EVENT_SCHEMA } from './event-schema.ts';
+import { EVENT_SCHEMA, RECEIVED_SCHEMA } from './event-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
 import type { Db } from './open-store.ts';
@@ -259,6 +259,7 @@ export const MIGRATIONS: readonly Migration[] = [
   UPKEEP_SCHEMA,
   BOARD_TIME_SCHEMA,
   EVENT_SCHEMA,
+  RECEIVED_SCHEMA,
 ];
 
 /** Takes one step of the schema. Belongs in a transaction. */

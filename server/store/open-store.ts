@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3';
 import { tellOfRecords } from './events.ts';
 import { MIGRATIONS, migrate } from './migrations.ts';
+import { keepNumbersApart } from './numbers-apart.ts';
 
 /** An open database. */
 export type Db = Database.Database;
@@ -49,6 +50,7 @@ function upToDate(db: Db): Db {
   if (from < MIGRATIONS.length) bringUpToDate(db, from);
   db.pragma('foreign_keys = ON');
   tellOfRecords(db);
+  keepNumbersApart(db);
   return db;
 }
 

@@ -7,6 +7,7 @@ import { createHandledStore } from './handled.ts';
 import { createJugStore } from './jugs.ts';
 import { createNoteStore } from './notes.ts';
 import { closeUntouched, type Db, openStore } from './open-store.ts';
+import { createReceiver } from './receive.ts';
 import { createReductionTestStore } from './reduction-tests.ts';
 import { createScaleCheckStore } from './scale-checks.ts';
 import { createScoreStore } from './scores.ts';
@@ -41,6 +42,7 @@ export interface Store {
   readonly syringeChecks: ReturnType<typeof createSyringeCheckStore>;
   readonly upkeep: ReturnType<typeof createUpkeepStore>;
   readonly events: ReturnType<typeof createEventStore>;
+  readonly received: ReturnType<typeof createReceiver>;
   readonly handled: ReturnType<typeof createHandledStore>;
   /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
   whole<T>(change: () => T): T;
@@ -76,6 +78,7 @@ export function createStore(path: string): Store {
     syringeChecks: createSyringeCheckStore(db),
     upkeep: createUpkeepStore(db),
     events: createEventStore(db),
+    received: createReceiver(db, dayBook),
     handled: createHandledStore(db),
     whole: (change) => db.transaction(change).immediate(),
     checkpoint: () => void db.pragma('wal_checkpoint(TRUNCATE)'),

@@ -4,13 +4,15 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { EVENT_KINDS, type Event } from '../../../core/hub/event.ts';
-import { kilograms } from '../../../core/quantity/mass.ts';
 import { TOLD_RECORDS } from '../../../server/store/event-kinds.ts';
+import { EVENT_SCHEMA } from '../../../server/store/event-schema.ts';
 import { createEventStore, endLife } from '../../../server/store/events.ts';
+import { MIGRATIONS } from '../../../server/store/migrations.ts';
 import { openStore } from '../../../server/store/open-store.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import { restore } from '../../../server/upkeep/restore.ts';
-import { bookStore, given } from '../make/book.ts';
+import { bookStore } from '../make/book.ts';
+import { writeOneOfEach } from '../make/one-of-each.ts';
 
 /** Tables of records that stay at their kiosk, each with why. */
 const STAYS: Readonly<Record<string, string>> = {
@@ -33,90 +35,14 @@ const STAYS: Readonly<Record<string, string>> = {
   events: 'what is told',
   kiosk_lives: 'what is told',
   kiosk_self: 'what is told',
+  events_waiting: 'what was told elsewhere',
+  hub_kiosks: 'names from the hub',
+  dosed_apart: 'found again wherever both doses are',
+  dosed_apart_seen: 'read at one kiosk',
 };
-
-const SLIDE = { kind: 'slide', dungGrams: 2, suspensionMl: 60, countedMl: 0.9 } as const;
 
 function file(): string {
   return join(mkdtempSync(join(tmpdir(), 'events-')), 'kiosk.sqlite');
-}
-
-/** Writes one record at least of every kind there is. */
-function writeOneOfEach(store: Store): void {
-  const [anna, bella] = ['anna', 'bella'].map((id) => store.animals.all().find((each) => each.id === id));
-  if (anna === undefined || bella === undefined) throw new Error('the herd is not there');
-  store.animals.change(anna, { ...anna, pen: 'north' }, 1000, 'Kim');
-  const gone = { ...bella, life: { kind: 'merged', intoId: 'anna', atMs: 2000, by: 'Kim' } } as const;
-  const kept = { ...anna, pen: 'north' };
-  store.animals.keepMerge('merged', { kept, gone: bella }, { kept, gone }, 2000, 'Kim');
-  store.weighings.add(
-    'cora',
-    { mass: kilograms(41.5), uncertainty: null, atMs: 3000, method: 'scale', hoursOffFeed: null },
-    'Kim',
-  );
-  store.weightWords.add('cora', '3000:41500', { said: 'true' }, 'Kim', 3500);
-  store.scores.add({
-    animalId: 'cora',
-    atMs: 4000,
-    by: 'Kim',
-    eyelid: 3,
-    body: null,
-    soiling: null,
-    jaw: null,
-    coat: null,
-  });
-  store.notes.add('cora', { atMs: 5000, by: 'Kim', note: 'lame' });
-  store.dayBook.addTreatment(given({ id: 't1', atMs: 6000, animal: 'cora' }));
-  store.dayBook.addCorrection({
-    id: 'c1',
-    treatmentId: 't1',
-    what: { kind: 'wrong-volume', volumeMl: 3 },
-    atMs: 7000,
-    by: 'Kim',
-  });
-  store.dayBook.addUntreated({
-    id: 'u1',
-    kind: 'skipped',
-    animalId: 'dot',
-    offerId: null,
-    reason: 'later',
-    weightGrams: null,
-    atMs: 8000,
-    by: 'Kim',
-    clockTrusted: true,
-  });
-  store.jugs.discard('jug-8', 9000);
-  store.reductionTests.add({
-    id: 'test-1',
-    medicineId: 'levamisole',
-    species: 'goat',
-    design: 'unpaired',
-    protocol: 'research',
-    method: SLIDE,
-    animals: [{ animalId: 'cora', treatmentId: 't1' }],
-    plannedAtMs: 9000,
-    by: 'Kim',
-    end: null,
-  });
-  store.eggCounts.add({
-    id: 'count-1',
-    animalIds: ['cora', 'dot'],
-    eggs: 17,
-    method: SLIDE,
-    purpose: 'herd',
-    test: null,
-    takenAtMs: 9000,
-    loggedAtMs: 9500,
-    by: 'Kim',
-  });
-  store.eggCounts.correct({
-    id: 'fix-1',
-    countId: 'count-1',
-    what: { kind: 'other-number', eggs: 7 },
-    atMs: 9900,
-    by: 'Kim',
-  });
-  store.reductionTests.end('test-1', { how: 'given-up', atMs: 9990, by: 'Kim' });
 }
 
 function toldBy(store: Pick<Store, 'events'>): Event[] {
@@ -213,8 +139,12 @@ describe('records from before there were events', () => {
     store.close();
     const db = new Database(path);
     db.pragma('foreign_keys = OFF');
-    db.exec('DROP TABLE events; DROP TABLE kiosk_self; DROP TABLE kiosk_lives');
-    db.pragma(`user_version = ${(db.pragma('user_version', { simple: true }) as number) - 1}`);
+    db.exec(`DROP TABLE dosed_apart_seen; DROP TABLE dosed_apart; DROP TABLE hub_kiosks; DROP TABLE events_waiting;
+      DROP TABLE events; DROP TABLE kiosk_self; DROP TABLE kiosk_lives; ALTER TABLE book_lines DROP COLUMN received;
+      DROP INDEX animals_by_name; DROP INDEX animals_by_tag;
+      CREATE UNIQUE INDEX one_animal_a_name ON animals (name) WHERE life = 'present';
+      CREATE UNIQUE INDEX one_animal_a_tag ON animals (tag) WHERE life = 'present'`);
+    db.pragma(`user_version = ${MIGRATIONS.indexOf(EVENT_SCHEMA)}`);
     db.close();
     return path;
   }

@@ -92,7 +92,7 @@ describe('animals', () => {
     const first = makeHerdAnimal({ id: 'first', lastWeight: null });
     const second = { ...first, id: 'second' };
     store.animals.add(first, 'Kim');
-    expect(() => store.animals.add(second, 'Kim')).toThrow(/UNIQUE/);
+    expect(() => store.animals.add(second, 'Kim')).toThrow('another animal on the farm has this name');
     store.animals.change(first, { ...first, life: { kind: 'sold', atMs: 9, by: 'Kim' } }, 9, 'Kim');
     store.animals.add(second, 'Kim');
     expect(store.animals.all()).toHaveLength(2);
