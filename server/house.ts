@@ -19,6 +19,7 @@ import type { KioskConfig } from './config/kiosk-config.ts';
 import { CONFIG_FILE, type Setup } from './config/load.ts';
 import { changeConfig } from './config/save.ts';
 import { withDevice } from './config/with-device.ts';
+import { withSettings } from './config/with-settings.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
 import { createHearing, type Hearing, type OpenEar, type OpenRecorder } from './ear/hearing.ts';
@@ -175,6 +176,12 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     herdFile: createHerdFile(importing),
     weatherImport: createWeatherImport(importing),
     setup: demo ? 'not-in-demo' : options.devicesByEnvironment ? 'set-by-environment' : deviceSetup,
+    // A configuration file would end the demo.
+    settle: demo
+      ? null
+      : (settings) => {
+          context.config = withSettings(dataFolder, context.config, settings);
+        },
     tray: simulated === null ? null : createTray(simulated, random),
     backUpNow: () => upkeep.backUpNow(),
     tryVoice: (earcon) => speaker.tryVoice(earcon),

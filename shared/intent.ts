@@ -13,6 +13,7 @@ import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
 import { TEST_INTENTS } from './reduction-test.ts';
 import { intentId as id, ref } from './refs.ts';
 import { SEASON_INTENTS } from './season.ts';
+import { SETTLING_INTENTS } from './settling.ts';
 import { ExpiryMonth, STOCK_INTENTS } from './stock.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
 import { VoiceSettings } from './voice.ts';
@@ -220,6 +221,7 @@ export const Intent = z.discriminatedUnion('type', [
   /** Asks an empty scale to take what it shows for zero. */
   z.strictObject({ type: z.literal('zero'), id, role: z.enum(['platform', 'bench']) }),
   z.strictObject({ type: z.literal('set-person'), id, name: z.string().trim().min(1).max(24) }),
+  ...SETTLING_INTENTS,
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
   /** The language of the screen; the voice follows it, and may be set to another afterwards. */
   z.strictObject({ type: z.literal('set-language'), id, language: ScreenLanguage }),
@@ -366,8 +368,14 @@ export const REFUSALS = [
   'still-in-service',
   'no-such-syringe',
   'no-such-person',
+  'person-known',
+  'too-many-people',
+  'last-person',
+  'no-such-panel',
+  'no-such-zone',
   'demo-only',
   'not-in-demo',
+  'only-for-real',
   'set-by-environment',
   'port-in-use',
   'no-such-proposal',

@@ -1,5 +1,16 @@
 /** What a new kiosk asks, in this order. Each may be passed over and come back to. */
-export const FIRST_STEPS = ['language', 'unit', 'platform', 'bench', 'wand', 'syringes', 'rules'] as const;
+export const FIRST_STEPS = [
+  'language',
+  'panel',
+  'unit',
+  'clock',
+  'people',
+  'platform',
+  'bench',
+  'wand',
+  'syringes',
+  'rules',
+] as const;
 /** One of {@link FIRST_STEPS}. */
 export type FirstStep = (typeof FIRST_STEPS)[number];
 

@@ -6,6 +6,10 @@ export function shedPathOf(step: FirstStep): readonly string[] {
     case 'language':
     case 'unit':
       return [];
+    case 'clock':
+      return ['zone'];
+    case 'panel':
+    case 'people':
     case 'syringes':
     case 'rules':
       return [step];

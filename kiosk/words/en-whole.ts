@@ -15,6 +15,7 @@ import { enMedicines } from './en-medicines.ts';
 import { enMixSteps } from './en-mix-steps.ts';
 import { enPhoto } from './en-photo.ts';
 import { enSeason } from './en-season.ts';
+import { enSettling } from './en-settling.ts';
 import { enSetup } from './en-setup.ts';
 import { enShed } from './en-shed.ts';
 import { enStockLots } from './en-stock-lots.ts';
@@ -48,6 +49,7 @@ export const enWhole = {
   herdFile: enHerdFile,
   medicines: enMedicines,
   season: enSeason,
+  settling: enSettling,
   shed: enShed,
   syringeCheck: enSyringeCheck,
   takeAlong: enTakeAlong,

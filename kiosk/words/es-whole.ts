@@ -16,6 +16,7 @@ import { esMedicines } from './es-medicines.ts';
 import { esMixSteps } from './es-mix-steps.ts';
 import { esPhoto } from './es-photo.ts';
 import { esSeason } from './es-season.ts';
+import { esSettling } from './es-settling.ts';
 import { esSetup } from './es-setup.ts';
 import { esShed } from './es-shed.ts';
 import { esStockLots } from './es-stock-lots.ts';
@@ -49,6 +50,7 @@ export const esWhole: typeof enWhole = {
   herdFile: esHerdFile,
   medicines: esMedicines,
   season: esSeason,
+  settling: esSettling,
   shed: esShed,
   syringeCheck: esSyringeCheck,
   takeAlong: esTakeAlong,

@@ -125,6 +125,11 @@ export class Show {
     return at === undefined ? DASH : this.#format(at, { hour: '2-digit', minute: '2-digit' });
   }
 
+  /** The time of day in another zone. */
+  timeIn(at: Instant, timeZone: string): string {
+    return this.#format(at, { hour: '2-digit', minute: '2-digit', timeZone });
+  }
+
   /** The day, such as "Tue 25 Nov". */
   day(at: Instant | undefined): string {
     if (at === undefined) return DASH;

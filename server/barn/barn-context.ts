@@ -3,6 +3,7 @@ import type { ScaleRole } from '../../core/weighing/reading.ts';
 import type { LinkStatus } from '../../shared/shed.ts';
 import type { DeviceRole, TrayAction } from '../../shared/tray.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
+import type { SetAtScreen } from '../config/with-settings.ts';
 import type { ZeroAnswer } from '../devices/devices.ts';
 import type { MedicinesFile } from '../formulary/own-medicines.ts';
 import type { HerdFile } from '../herd/herd-file.ts';
@@ -21,7 +22,7 @@ export interface BarnContext {
   readonly clock: Clock;
   /** Whether records can be kept. */
   readonly disk: Disk;
-  /** Replaced when a device is set up at the screen. */
+  /** Replaced when a device is set up, or a part of it set, at the screen. */
   config: KioskConfig;
   /** Makes an id nobody has used: a UUIDv7, so that ids sort by time. */
   readonly newId: () => string;
@@ -38,6 +39,8 @@ export interface BarnContext {
   readonly weatherImport: WeatherImport;
   /** The setting up of devices, or why it is not to be had. */
   readonly setup: DeviceSetup | SetupClosed;
+  /** Keeps a part of the configuration; `null` in the demo. Throws when the disk refuses. */
+  readonly settle: ((settings: Partial<SetAtScreen>) => void) | null;
   /** Copies the records to every place there is; answers whether that began. */
   readonly backUpNow: () => boolean;
   /** Says a dose, or sounds an earcon, so that the voice can be judged. */

@@ -16,6 +16,7 @@ import { runMixing } from './run-mixing.ts';
 import { runRound } from './run-round.ts';
 import { forgetSyringeCheck, runSyringeCheck } from './run-syringe-check.ts';
 import { seasonChanged, takeWeatherIn } from './season-intents.ts';
+import { addPerson, removePerson, setPanel, setTimeZone } from './settling-intents.ts';
 import {
   approve,
   enrol,
@@ -192,6 +193,14 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return forgetSyringeCheck(barn, intent.syringeId);
     case 'set-person':
       return setPerson(barn, intent);
+    case 'add-person':
+      return addPerson(barn, intent);
+    case 'remove-person':
+      return removePerson(barn, intent);
+    case 'set-panel':
+      return setPanel(barn, intent);
+    case 'set-time-zone':
+      return setTimeZone(barn, intent);
     case 'set-face':
       return keep(barn, 'face', intent.face);
     case 'set-language':

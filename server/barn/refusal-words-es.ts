@@ -146,6 +146,13 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'still-in-service':
     'Puede haber aún una jarra o un frasco en uso. Termínelo o tírelo primero, y luego deje de usarlo.',
   'no-such-syringe': 'No existe esa jeringa en el catálogo.',
+  'person-known': 'Ese nombre ya está. Tóquelo o deletree otro.',
+  'too-many-people': 'Doce personas son el máximo. Quite antes a alguien.',
+  'last-person': 'Alguien tiene que trabajar aquí. Añada antes otro nombre.',
+  'no-such-panel':
+    'Ninguna pantalla tiene ese tamaño. Ponga la tarjeta sobre el cristal y haga el dibujo igual de ancho.',
+  'no-such-zone': 'Este equipo no conoce esa zona horaria. Elija otra ciudad.',
+  'only-for-real': 'La demo no cambia esto. Use antes básculas reales, en Cobertizo, Aparatos.',
   'no-such-person': 'Según la configuración aquí no trabaja esa persona.',
   'demo-only': 'Esto solo existe en la demo.',
   'not-in-demo':

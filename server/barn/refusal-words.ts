@@ -146,6 +146,13 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'A jug or bottle of it may still be in use. Use it up or pour it away first, then take it out of use.',
   'no-such-syringe': 'The catalogue has no such syringe.',
   'no-such-person': 'No such person works here by the configuration.',
+  'person-known': 'This name is here already. Tap it, or spell another.',
+  'too-many-people': 'Twelve people are the most. Take one out first.',
+  'last-person': 'Somebody has to work here. Add another name first.',
+  'no-such-panel':
+    'No panel has this size. Hold the card to the glass and make the drawing as wide as it is.',
+  'no-such-zone': 'This kiosk does not know that time zone. Choose another city.',
+  'only-for-real': 'The demo keeps this as it is. Use real scales first, at Shed, Devices.',
   'demo-only': 'This exists only in the demo.',
   'not-in-demo':
     'The demo has simulated devices. Hold “Use real scales” at Shed, Devices, to set up real ones.',

@@ -89,13 +89,22 @@ export const HearingConfig = z.strictObject({
 /** Where the kiosk hears. */
 export type HearingConfig = z.infer<typeof HearingConfig>;
 
+/** The least diagonal a panel may have, in inches. */
+export const SMALLEST_INCHES = 3;
+/** The largest diagonal a panel may have, in inches. */
+export const LARGEST_INCHES = 40;
+/** Who works where nobody has said. */
+export const UNNAMED_KEEPER = 'Keeper';
+/** How many may work at a kiosk. */
+export const MOST_PEOPLE = 12;
+
 /** The file `kiosk.json` in the data folder. */
 export const KioskConfig = z.strictObject({
   panel: z
     .strictObject({
       widthPx: z.int().min(320).max(8000),
       heightPx: z.int().min(320).max(8000),
-      diagonalInches: z.number().min(3).max(40),
+      diagonalInches: z.number().min(SMALLEST_INCHES).max(LARGEST_INCHES),
     })
     .prefault({ widthPx: 800, heightPx: 480, diagonalInches: 7 }),
   face: z.enum(['dim', 'glare']).default('dim'),
@@ -103,7 +112,7 @@ export const KioskConfig = z.strictObject({
   language: ScreenLanguage.default('en'),
   weightUnit: z.enum(['kg', 'lb']).default('kg'),
   /** Who works here, as the screen names them. */
-  people: z.array(z.string().trim().min(1).max(24)).min(1).max(12).prefault(['Keeper']),
+  people: z.array(z.string().trim().min(1).max(24)).min(1).max(MOST_PEOPLE).prefault([UNNAMED_KEEPER]),
   /** The farm's zone, in which days are counted and clear times shown; left out, the board's own. */
   timeZone: z
     .string()

@@ -1,5 +1,6 @@
 import { SYRINGE_CATALOGUE } from '../../core/dosing/syringe.ts';
 import { tagOwner } from '../../core/herd/tag-owner.ts';
+import { pixelsPerMm } from '../../core/panel/panel.ts';
 import type { EarView } from '../../shared/ear.ts';
 import type { KeepingView } from '../../shared/keeping.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
@@ -153,5 +154,5 @@ function lostBy(tag: string, animals: Memory['animals']): string[] {
 
 /** The panel as the wire carries it. */
 export function panelView({ widthPx, heightPx, diagonalInches }: KioskConfig['panel']): PanelView {
-  return { widthPx, heightPx, pxPerMm: Math.hypot(widthPx, heightPx) / (diagonalInches * 25.4) };
+  return { widthPx, heightPx, pxPerMm: pixelsPerMm(widthPx, heightPx, diagonalInches) };
 }

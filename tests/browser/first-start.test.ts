@@ -30,11 +30,33 @@ test.runIf(hasBrowser)(
   async () => {
     await kiosk.tap('safety-read');
     await kiosk.tap('choose-es');
-    await at('unit');
+    await at('panel');
     await kiosk.tap('first-back');
     await kiosk.tap('choose-en');
+    await at('panel');
+    await kiosk.tap('panel-size-less');
+    await kiosk.tap('panel-fits');
+    const { panel } = await at('unit');
+    // A card two-hundredth narrower than on 7 in of 800 x 480.
+    expect(panel.pxPerMm).toBeCloseTo(5.247 / 1.005, 3);
     await kiosk.tap('choose-lb');
-    expect(await at('platform')).toMatchObject({ weightUnit: 'lb', language: 'en' });
+    await kiosk.tap('other-zone');
+    await kiosk.tap('region-Europe');
+    await kiosk.tap('stretch-0');
+    await kiosk.tap('zone-tile');
+    await kiosk.tap('clock-right');
+    await at('people');
+    await kiosk.tap('person-new');
+    for (const letter of 'ADA') await kiosk.tap(`letter-${letter}`);
+    await kiosk.tap('letters-done');
+    await kiosk.tap('person-tile', '[data-person="Ada"]');
+    const settled = await at('platform');
+    expect(settled).toMatchObject({
+      weightUnit: 'lb',
+      language: 'en',
+      timeZone: expect.stringMatching('Europe/'),
+    });
+    expect(settled.shed.people).toEqual(['Ada']);
     await kiosk.page.reload();
     for (const step of ['bench', 'wand', 'syringes']) {
       await kiosk.tap('first-next');

@@ -66,3 +66,44 @@ test('the way on is the biggest thing only once the step is answered', () => {
   app.patch({ shed: { ...shed, devices: shed.devices.map((each) => ({ ...each, link: 'absent' })) } });
   expect(app.get('first-next').classList.contains('main')).toBe(false);
 });
+
+test('what is tapped at the panel, the clock and the people is sent, and leads on', () => {
+  opens('panel');
+  app.click('panel-size-less');
+  app.click('panel-fits');
+  const pxPerMm = (5.25 * Math.min(innerWidth / 800, innerHeight / 480)) / 1.005;
+  expect(sent()).toEqual([
+    { type: 'set-panel', widthPx: innerWidth, heightPx: innerHeight, pxPerMm: expect.closeTo(pxPerMm, 9) },
+    { type: 'first-start', step: 'panel', move: 'next' },
+  ]);
+  app.patch({ firstStart: 'clock' });
+  app.click('other-zone');
+  app.click('region-Other');
+  app.click('zone-tile');
+  expect(sent().at(-1)).toMatchObject({ type: 'set-time-zone' });
+  expect(app.find('clock-and-zone')).not.toBeNull();
+  app.click('clock-right');
+  expect(sent().at(-1)).toEqual({ type: 'first-start', step: 'clock', move: 'next' });
+  app.patch({ firstStart: 'people' });
+  app.click('person-new');
+  for (const letter of ['A', 'D', 'A']) app.click(`letter-${letter}`);
+  app.click('letters-done');
+  expect(sent().at(-1)).toEqual({ type: 'add-person', name: 'Ada' });
+  app.click('person-tile');
+  expect(sent().slice(-2)).toEqual([
+    { type: 'set-person', name: 'Sam' },
+    { type: 'first-start', step: 'people', move: 'next' },
+  ]);
+});
+
+test('back closes the picking of a zone before it leaves the step', () => {
+  opens('clock');
+  app.click('other-zone');
+  app.click('region-America');
+  expect(app.find('stretch-0')).not.toBeNull();
+  app.click('first-back');
+  expect(app.find('region-America')).not.toBeNull();
+  app.click('first-back');
+  expect(app.find('clock-and-zone')).not.toBeNull();
+  expect(sent()).toEqual([]);
+});

@@ -20,8 +20,8 @@ const DATA = new Set(
 const ALIKE = /(?<!\p{L})(?:kg|lb|oz|mg|mL|g|L|kB|mm|in|baud|English|Español|CSV)(?!\p{L})/gu;
 /** Currencies are named by the browser. */
 const CURRENCIES_NAMED = new Intl.DisplayNames(pseudo.locale, { type: 'currency' });
-/** Where a person spells or searches, what was tapped is shown. */
-const TYPED = '[data-testid="spelled"], [data-testid="prefix"]';
+/** Where a person spells or searches, what was tapped is shown; zones go by the names of their cities everywhere. */
+const TYPED = '[data-testid="spelled"], [data-testid="prefix"], [data-zone]';
 const DATES = /\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sept?|Oct|Nov|Dec)\b/g;
 
 beforeAll(() => {

@@ -25,7 +25,7 @@ test('it can be ended at every step', () => {
 
 test('a tap that comes twice moves once', () => {
   const moved = moveOn('language', 'language', 'next');
-  expect(moved).toBe('unit');
-  expect(moveOn('unit', 'language', 'next')).toBe('not-there');
+  expect(moved).toBe('panel');
+  expect(moveOn('panel', 'language', 'next')).toBe('not-there');
   expect(moveOn(null, 'rules', 'next')).toBe('not-there');
 });

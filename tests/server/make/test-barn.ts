@@ -115,6 +115,7 @@ export function testBarn(
       backUpNow: () => false,
       tryVoice: () => {},
       wipeRecordings: () => {},
+      settle: null,
       tray: null,
       leaveDemo: null,
       ...extra,

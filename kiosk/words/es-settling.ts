@@ -1,0 +1,35 @@
+import type { enSettling } from './en-settling.ts';
+
+/** Spanish for what a kiosk is told of its place. */
+export const esSettling: typeof enSettling = {
+  panelTitle: '¿Qué tamaño tiene la pantalla?',
+  panelHow: 'Ponga una tarjeta de banco sobre el cristal. Toque hasta que el dibujo sea igual de ancho.',
+  panelInches: (inches) => `${inches} in`,
+  panelSmall: 'Menos de 7 in: los botones salen pequeños para llevar guantes.',
+  panelFits: 'Es igual',
+  clockTitle: '¿Marca el reloj la hora correcta?',
+  clockRight: 'Es correcta',
+  clockWrong: 'No…',
+  otherZone: 'Otra zona…',
+  wrongTitle: 'Si el reloj va mal',
+  wrongHours: '¿Horas enteras de más o de menos? Elija la zona de una ciudad cercana.',
+  wrongNetwork: 'Si no, conecte la placa a la red: el reloj se pone en hora en unos minutos.',
+  wrongModule: 'Donde no hay red, un módulo de reloj con pila guarda la hora.',
+  wrongUntil: 'Con el reloj sin poner, cada dosis pregunta y los plazos son provisionales.',
+  zoneTitle: '¿En qué parte del mundo?',
+  zoneCity: '¿Qué ciudad tiene su hora?',
+  region: {
+    Africa: 'África',
+    America: 'América',
+    Asia: 'Asia',
+    Atlantic: 'Atlántico',
+    Australia: 'Australia',
+    Europe: 'Europa',
+    Indian: 'Índico',
+    Pacific: 'Pacífico',
+    Other: 'Otra parte',
+  },
+  newName: 'Otro nombre…',
+  spellName: 'Un nombre',
+  removePerson: (name) => `Mantenga: quitar ${name}`,
+};
