@@ -44,10 +44,14 @@ export const NEEDS = {
     { command: 'flite', package: 'flite', without: 'the ear is not tested with its voices' },
     { command: 'espeak-ng', package: 'espeak-ng', without: 'the ear is not tested with its voices' },
   ],
+  board: [
+    { command: 'debootstrap', package: 'debootstrap', without: 'there is no new system to install into' },
+  ],
   test: [
     { command: 'socat', package: 'socat', without: 'the tests on pseudo-terminals are skipped' },
     { command: 'chromium', package: 'chromium', without: 'the browser tests are skipped' },
     { ...SPEECH, without: 'the tests of its voices are skipped' },
+    { command: 'shellcheck', package: 'shellcheck', without: 'the scripts of the board are not checked' },
   ],
 };
 

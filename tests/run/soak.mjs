@@ -9,6 +9,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
 // `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
+// `npm run soak -- board [suite]`: installs the kiosk into a new Debian, bookworm unless told otherwise; wants root.
 ensurePackages(NEEDS.test);
 ensureInstalled();
 const { runnerImport } = await import('vite');
@@ -55,8 +56,16 @@ async function kills(count) {
   return report.lost.length + report.miscounted.length + report.halves.length === 0;
 }
 
+async function board(suite) {
+  ensurePackages(NEEDS.board);
+  const { installInto } = await load('tests/hardware/board/install.ts');
+  const found = await installInto(suite, 4391, console.log);
+  return found.length > 0 && found.every(({ good }) => good);
+}
+
 const [what, much] = process.argv.slice(2);
 const forms = {
+  board: () => board(much ?? 'bookworm'),
   fuzz: () => fuzz(Number(much ?? 5_000_000)),
   kill: () => kills(Number(much ?? 2000)),
   monkey: () => monkey(Number(much ?? 10_000)),
