@@ -4,6 +4,7 @@ import { addDayBookRoutes } from './routes/day-book.ts';
 import { addExportRoutes } from './routes/exports.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
+import { addMachineRoutes } from './routes/machine.ts';
 import { addPages, pageScript } from './routes/pages.ts';
 import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
@@ -34,6 +35,7 @@ export async function buildApp(
   });
   await addSocket(app, house, pages === null ? null : pageScript(pages));
   addHttpRoutes(app, house);
+  addMachineRoutes(app, house);
   addDayBookRoutes(app, house);
   addHerdRoutes(app, house);
   addPhotoRoutes(app, house);

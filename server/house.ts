@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { v7 as uuidv7 } from 'uuid';
 import { VOICE_MAY_GIVE } from '../core/speech/voice-may-give.ts';
+import type { BoardSenses } from '../hardware/board/sensors.ts';
 import type { Playing } from '../hardware/mouth/alsa-player.ts';
 import type { Mouth } from '../hardware/mouth/mouth.ts';
 import type { Wav } from '../hardware/mouth/wav.ts';
@@ -9,6 +10,7 @@ import type { CandidatePort } from '../hardware/serial/ports.ts';
 import type { Timers } from '../hardware/serial/timers.ts';
 import { createSimulatedBarn, type SimulatedBarn } from '../hardware/simulator/barn.ts';
 import { WAND_BAUD, WAND_PROFILE } from '../hardware/wand/wand-driver.ts';
+import type { MachinePage } from '../shared/machine.ts';
 import type { KioskState } from '../shared/state.ts';
 import { type Barn, createBarn } from './barn/barn.ts';
 import type { BarnContext } from './barn/barn-context.ts';
@@ -27,6 +29,8 @@ import { createRecordings } from './ear/recordings.ts';
 import { DEMO_MEDICINES_FILE, MEDICINES_FILE, medicinesFile } from './formulary/own-medicines.ts';
 import { createHerdFile } from './herd/herd-file.ts';
 import { createPhotos } from './herd/photos.ts';
+import { watchMachine } from './machine/machine.ts';
+import { machinePage } from './machine/page.ts';
 import { damagedProblem, openRecords } from './open-records.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
@@ -61,6 +65,8 @@ export interface House {
   /** The pages that may say it. */
   readonly pages: Pick<PageOutlet, 'told' | 'gone'>;
   state(): KioskState;
+  /** The board and the kiosk on it. */
+  machine(): MachinePage;
   log(message: string, error: unknown): void;
   stop(): Promise<void>;
 }
@@ -94,6 +100,10 @@ export interface HouseOptions {
   readonly jobs: UpkeepJobs;
   /** Where memory sticks are mounted now. */
   readonly sticks: () => readonly string[];
+  /** Asks the board how it is. */
+  readonly sense: () => BoardSenses;
+  /** Which release this is. */
+  readonly version: string;
   readonly clock: Clock;
   readonly random: () => number;
   readonly log: (message: string, error: unknown) => void;
@@ -267,6 +277,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
           },
           log,
         });
+  const machine = watchMachine({ sense: options.sense, timers, changed: () => barn.changed(), log });
   const ticking = setInterval(() => barn.tick(), TICK_MS);
   const standing: Standing = {
     bootId: uuidv7(),
@@ -279,6 +290,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     voice: speaker.view,
     ear: () => hearing.view(),
     keeping: upkeep.view,
+    machine: machine.view,
   };
   return {
     barn,
@@ -287,9 +299,11 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     hearing,
     pages,
     state: () => stateView(barn.context, standing),
+    machine: () => machinePage(machine, file, options.version),
     log,
     async stop() {
       clearInterval(ticking);
+      machine.stop();
       upkeep.stop();
       speaker.stop();
       await hearing.stop();

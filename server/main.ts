@@ -1,4 +1,6 @@
+import { systemTimers } from '../hardware/serial/timers.ts';
 import { readEnvironment } from './config/environment.ts';
+import { tellServiceManager } from './machine/watchdog.ts';
 import { type Served, serve } from './serve.ts';
 
 const HOW = {
@@ -22,7 +24,14 @@ async function run(demoAsked: boolean): Promise<void> {
     restart = resolve;
   });
   const served: Served = await serve(environment, demoAsked, () => restart());
+  const manager = tellServiceManager({
+    env: process.env,
+    timers: systemTimers(),
+    work: served.work,
+    log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
+  });
   const end = () => {
+    manager.stopping();
     setTimeout(() => process.kill(process.pid, 'SIGKILL'), LONGEST_END_MS);
     void served.stop().then(() => process.exit(0));
   };
@@ -30,9 +39,11 @@ async function run(demoAsked: boolean): Promise<void> {
   process.once('SIGINT', end);
   process.once('SIGTERM', end);
   console.log(`Byreside is ready at ${served.address}${HOW[served.kind]}`);
+  manager.ready();
   await restarting;
   process.off('SIGINT', end);
   process.off('SIGTERM', end);
+  manager.rest();
   await served.stop();
   await run(false);
 }

@@ -1,9 +1,11 @@
 import { statSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Dictionary } from '../core/speech/pronounce.ts';
+import { senseBoard } from '../hardware/board/sensors.ts';
 import { startRecorder } from '../hardware/ear/alsa-recorder.ts';
 import { openDictionary } from '../hardware/ear/dictionary.ts';
 import { createEar } from '../hardware/ear/ear.ts';
@@ -27,10 +29,15 @@ import { sticksNow } from './upkeep/sticks.ts';
 /** The engine that speaks. */
 const ENGINE = 'espeak-ng';
 
+/** The release, as its package says. */
+const VERSION: string = createRequire(import.meta.url)('../../package.json').version;
+
 /** A kiosk that is up: where, how it runs, and how to end it. */
 export interface Served {
   readonly address: string;
   readonly kind: Setup['kind'];
+  /** Reads a page of the day book as a screen would: whoever waits for it knows that the kiosk works. */
+  work(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -63,6 +70,8 @@ export async function serve(
     playOnBoard: playOnAlsa,
     jobs: jobsInThreads(),
     sticks: sticksNow,
+    sense: senseBoard,
+    version: VERSION,
     // The clock is not believed before the day this file was built.
     clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),
     random: Math.random,
@@ -77,7 +86,8 @@ export async function serve(
   }
   try {
     const address = await app.listen({ port: environment.port, host: environment.host });
-    return { address, kind: setup.kind, stop };
+    const work = async () => void (await app.inject('/api/treatments?limit=1'));
+    return { address, kind: setup.kind, work, stop };
   } catch (error) {
     await stop();
     throw error;

@@ -9,6 +9,7 @@ import { EarView } from './ear.ts';
 import { JugView } from './jug.ts';
 import { KeepingView } from './keeping.ts';
 import { ScreenLanguage } from './language.ts';
+import { MachineView } from './machine.ts';
 import { MixingView } from './mixing.ts';
 import { WormCheckView } from './reduction-test.ts';
 import { RoundView } from './round.ts';
@@ -111,6 +112,8 @@ export const KioskState = z.strictObject({
   dayBook: z.array(TreatmentView),
   stock: StockView,
   keeping: KeepingView,
+  /** The board under the kiosk. */
+  machine: MachineView,
   shed: ShedView,
   voice: VoiceView,
   ear: EarView,

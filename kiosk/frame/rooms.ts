@@ -16,6 +16,7 @@ export const ROOMS = {
   doseRules: room(() => import('../shed/DoseRules.svelte')),
   firstStart: room(() => import('../first-start/FirstStart.svelte')),
   group: room(() => import('../group/GroupDose.svelte')),
+  health: room(() => import('../health/Health.svelte')),
   listening: room(() => import('../hearing/ListeningScreens.svelte')),
   jug: room(() => import('../screens/Jug.svelte')),
   keeping: room(() => import('../keeping/Keeping.svelte')),

@@ -7,6 +7,7 @@ import { enDoseCard } from './en-dose-card.ts';
 import { enEggs } from './en-eggs.ts';
 import { enGroup } from './en-group.ts';
 import { enGrowth } from './en-growth.ts';
+import { enHealth } from './en-health.ts';
 import { enHearing } from './en-hearing.ts';
 import { enHerdFile } from './en-herd-file.ts';
 import { enJug } from './en-jug.ts';
@@ -38,6 +39,7 @@ export const enWhole = {
   setup: { ...en.setup, ...enSetup },
   stock: { ...en.stock, ...enStockLots },
   tray: { ...en.tray, ...enTray },
+  health: enHealth,
   keeping: enKeeping,
   voice: { ...en.voice, ...enVoice },
   correcting: enCorrecting,

@@ -36,6 +36,7 @@ export const en = {
     face: { dim: 'Night', glare: 'Day' } satisfies Record<KioskState['face'], string>,
     demo: 'DEMO – invented farm, simulated scales',
     demoShort: 'DEMO – invented farm',
+    supplyLow: 'The board’s supply is too low: use its own.',
     clockUntrusted: 'Clock not set: times are provisional',
     disk: {
       full: 'Card full: nothing can be logged. Free some room on it.',

@@ -8,6 +8,7 @@ import { esDoseCard } from './es-dose-card.ts';
 import { esEggs } from './es-eggs.ts';
 import { esGroup } from './es-group.ts';
 import { esGrowth } from './es-growth.ts';
+import { esHealth } from './es-health.ts';
 import { esHearing } from './es-hearing.ts';
 import { esHerdFile } from './es-herd-file.ts';
 import { esJug } from './es-jug.ts';
@@ -39,6 +40,7 @@ export const esWhole: typeof enWhole = {
   setup: { ...es.setup, ...esSetup },
   stock: { ...es.stock, ...esStockLots },
   tray: { ...es.tray, ...esTray },
+  health: esHealth,
   keeping: esKeeping,
   voice: { ...es.voice, ...esVoice },
   correcting: esCorrecting,

@@ -33,6 +33,7 @@ export const es: typeof en = {
     face: { dim: 'Noche', glare: 'Día' },
     demo: 'DEMO – finca inventada, básculas simuladas',
     demoShort: 'DEMO – finca inventada',
+    supplyLow: 'Corriente muy baja: use la fuente de la placa.',
     clockUntrusted: 'Reloj sin poner: horas provisionales',
     disk: {
       full: 'Tarjeta llena: no se anota nada. Haga sitio en ella.',

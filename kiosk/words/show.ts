@@ -17,6 +17,12 @@ const KEY = Symbol('show');
 /** What stands where there is no current value. */
 export const DASH = '–';
 
+/** Units of a duration, the largest first, with their seconds. */
+const DURATIONS = [
+  ['day', 86_400],
+  ['hour', 3600],
+] as const;
+
 /** What the ways of showing depend on; read anew at each use, so that a change of unit shows at once. */
 export interface ShowSettings {
   readonly unit: MassUnit;
@@ -104,6 +110,14 @@ export class Show {
   /** A plain number with at most so many decimals. */
   number(value: number | undefined, decimals = 0): string {
     return value === undefined ? DASH : this.#spaced(showNumber(value, decimals));
+  }
+
+  /** How long something lasts, from seconds, in the largest unit that says it: "3 days", "5 hours", "20 minutes". */
+  duration(seconds: number): string {
+    const { locale } = this.#settings();
+    const [unit, size] = DURATIONS.find(([, each]) => seconds >= 2 * each) ?? ['minute', 60];
+    const format = new Intl.NumberFormat(locale, { style: 'unit', unit, unitDisplay: 'long' });
+    return format.format(Math.floor(seconds / size));
   }
 
   /** Money, such as "€12.40"; a share of a minor unit is rounded. */

@@ -3,6 +3,7 @@ import { tagOwner } from '../../core/herd/tag-owner.ts';
 import { pixelsPerMm } from '../../core/panel/panel.ts';
 import type { EarView } from '../../shared/ear.ts';
 import type { KeepingView } from '../../shared/keeping.ts';
+import type { MachineView } from '../../shared/machine.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { VoiceView } from '../../shared/voice.ts';
@@ -35,6 +36,7 @@ export interface Standing {
   readonly voice: () => VoiceView;
   readonly ear: () => EarView;
   readonly keeping: () => KeepingView;
+  readonly machine: () => MachineView;
 }
 
 const recentView = keptBy<BarnContext, KioskState['dayBook']>();
@@ -89,6 +91,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     ),
     stock: stockView(barn),
     keeping: standing.keeping(),
+    machine: standing.machine(),
     shed: shedView(barn, standing),
     voice: standing.voice(),
     ear: standing.ear(),

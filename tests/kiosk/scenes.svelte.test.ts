@@ -94,6 +94,8 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'shed-copies': ['keeping-last', 'keeping-to', 'copy-now'],
   'shed-copies-never': ['keeping-last', 'copy-now'],
   'shed-copies-failed': ['keeping-warning', 'disk-banner', 'copy-now'],
+  'shed-health': ['health'],
+  'shed-health-low': ['health-warning', 'supply-banner'],
   'shed-copies-overdue': ['shed-screen'],
   'shed-screen-overdue': ['shed-copies'],
   'home-disk-full': ['disk-banner'],

@@ -295,6 +295,7 @@ export const BASE: KioskState = {
       trouble: null,
     },
   },
+  machine: { supply: 'good', hot: false },
   shed: {
     devices: [
       {

@@ -1,6 +1,7 @@
 import { qrCode } from '../../../server/print/qr-code.ts';
 import type { BookChoicesView, BookLineView, BookPageView } from '../../../shared/day-book.ts';
 import type { CorrectionView } from '../../../shared/dose.ts';
+import type { MachinePage } from '../../../shared/machine.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, treatment } from './base-state.ts';
 import type { Scene } from './scene.ts';
@@ -95,6 +96,20 @@ const NETWORK = {
   ).html.replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" '),
 };
 
+/** What a board tells of itself. */
+const MACHINE: MachinePage = {
+  supply: 'good',
+  hot: false,
+  celsius: 51.6,
+  limitCelsius: 80,
+  boardSeconds: 12 * 86_400,
+  kioskSeconds: 5 * 3600,
+  memory: { kiosk: 96e6, free: 1.4e9, total: 2e9 },
+  disk: { free: 21.3e9, total: 31.2e9, records: 48.2e6 },
+  version: '0.1.0',
+  node: '20.19.2',
+};
+
 /** The day book, with corrections of every kind, and the doors of the Shed. */
 export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
   {
@@ -164,6 +179,13 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
   { name: 'daybook-record-2', place: 'day-book/t4', state: at({}), taps: ['page-after', 'page-after'] },
   { name: 'shed', place: 'shed', state: at({}) },
   { name: 'shed-copies', place: 'shed/copies', state: at({}) },
+  { name: 'shed-health', place: 'shed/health', state: at({}), http: { '/api/machine': MACHINE } },
+  {
+    name: 'shed-health-low',
+    place: 'shed/health',
+    state: at({ demo: false, machine: { supply: 'low', hot: true } }),
+    http: { '/api/machine': { ...MACHINE, supply: 'low', hot: true, celsius: 81.2 } },
+  },
   {
     name: 'shed-copies-never',
     place: 'shed/copies',

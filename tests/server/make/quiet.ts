@@ -36,6 +36,7 @@ export function quietStanding(barn: BarnContext, parts: Partial<Standing> = {}):
     voice: parts.voice ?? quietSpeaker(barn).view,
     ear: () => offView(barn.memory.settings.ear, 0),
     keeping: NO_UPKEEP.view,
+    machine: () => ({ supply: 'good', hot: false }),
     ...parts,
   };
 }
