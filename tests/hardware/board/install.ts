@@ -2,7 +2,7 @@ import { spawn, spawnSync } from 'node:child_process';
 import { copyFileSync, existsSync, lstatSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { ROOT } from '../../../server/launch/stamp.mjs';
+import { fileURLToPath } from 'node:url';
 
 /** One thing that was looked at in the new system, and whether it was so. */
 export interface Finding {
@@ -11,6 +11,7 @@ export interface Finding {
   readonly detail: string;
 }
 
+const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const MIRROR = 'http://deb.debian.org/debian';
 const FROM_HERE = ['/etc/resolv.conf', '/etc/hosts', '/root/.npmrc'];
 /** How a new system is reached from this machine: proxies and the like. */

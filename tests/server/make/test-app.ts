@@ -1,15 +1,11 @@
 import { buildApp } from '../../../server/app.ts';
 import type { EarPage } from '../../../server/ear/page-microphones.ts';
 import type { House } from '../../../server/house.ts';
-import { machinePage } from '../../../server/machine/page.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import type { MicrophoneMessage } from '../../../shared/ear.ts';
 import type { ProblemView } from '../../../shared/state.ts';
-import { quietSpeaker, quietStanding } from './quiet.ts';
+import { quietMachine, quietSpeaker, quietStanding } from './quiet.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
-
-/** What the board of a test app tells. */
-const BOARD = { supply: 'good', celsius: 48.3, limitCelsius: 80 } as const;
 
 /** What the hearing of a test app was told by a page. */
 export interface Heard {
@@ -28,7 +24,6 @@ export async function testApp(
   const speaker = quietSpeaker(test.barn.context);
   const standing = quietStanding(test.barn.context, { problem, voice: speaker.view });
   const heard: Heard[] = [];
-  const machine = { view: standing.machine, senses: () => BOARD, stop: () => {} };
   const house: House = {
     barn: test.barn,
     standing,
@@ -39,7 +34,7 @@ export async function testApp(
       gone: (page) => heard.push({ page, gone: true }),
     },
     pages: { told: () => {}, gone: () => {} },
-    machine: () => machinePage(machine, null, '1.2.3'),
+    machine: quietMachine,
     state: () => stateView(test.barn.context, standing),
     log: () => {},
     stop: async () => {},
