@@ -1,14 +1,7 @@
 import type { MachinePage } from '../../shared/machine.ts';
+import type { Fact } from '../parts/fact.ts';
 import type { Show } from '../words/show.ts';
 import type { Words } from '../words/words.ts';
-
-/** One line of the board's health. */
-export interface HealthRow {
-  readonly what: string;
-  readonly said: string;
-  /** Whether a person should do something about it. */
-  readonly loud: boolean;
-}
 
 const MEGABYTE = 1e6;
 const GIGABYTE = 1e9;
@@ -16,7 +9,7 @@ const GIGABYTE = 1e9;
 const LITTLE_ROOM = GIGABYTE;
 
 /** What the board and the kiosk on it are like, a line each. */
-export function healthRows(machine: MachinePage, { health }: Words, show: Show): HealthRow[] {
+export function healthFacts(machine: MachinePage, { health }: Words, show: Show): Fact[] {
   const { disk, celsius, limitCelsius } = machine;
   const whole = (bytes: number, unit: number): string => show.number(Math.round(bytes / unit));
   return [
@@ -51,13 +44,11 @@ export function healthRows(machine: MachinePage, { health }: Words, show: Show):
         disk.records === null
           ? health.noRecords
           : health.megabytes(show.number(Math.ceil(disk.records / MEGABYTE))),
-      loud: false,
     },
     {
       what: health.running,
       said: health.since(show.duration(machine.kioskSeconds), show.duration(machine.boardSeconds)),
-      loud: false,
     },
-    { what: health.release, said: `${machine.version} (Node ${machine.node})`, loud: false },
+    { what: health.release, said: `${machine.version} (Node ${machine.node})` },
   ];
 }
