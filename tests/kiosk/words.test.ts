@@ -77,7 +77,16 @@ test.each([
 });
 
 /** Words that are the same in both languages. */
-const SAME_IN_BOTH = ['Animal', 'Animal', 'English', 'Español', 'McKenna 2006', 'provisional'];
+const SAME_IN_BOTH = [
+  'Animal',
+  'Animal',
+  'Asia',
+  'Australia',
+  'English',
+  'Español',
+  'McKenna 2006',
+  'provisional',
+];
 
 /** The figures in a sentence, in their order. */
 function figures(text: string): string[] {
