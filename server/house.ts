@@ -15,6 +15,7 @@ import type { KioskState } from '../shared/state.ts';
 import { type Barn, createBarn } from './barn/barn.ts';
 import type { BarnContext } from './barn/barn-context.ts';
 import type { Clock } from './barn/clock.ts';
+import { tellClockOfRecords } from './barn/clock-at-start.ts';
 import { NO_DISK, watchDisk } from './barn/disk.ts';
 import type { Memory } from './barn/memory.ts';
 import type { KioskConfig } from './config/kiosk-config.ts';
@@ -144,11 +145,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     ...setup.config,
     devices: problem === null ? deviceConfig(setup, simulated) : {},
   };
-  const latestGivenMs = store.dayBook.latestGivenMs();
-  if (latestGivenMs !== null) clock.sawRecordAt(latestGivenMs);
-  for (const jug of memory.jugs) clock.sawRecordAt(jug.mixedAtMs);
-  const checks = [memory.scaleChecks.platform, memory.scaleChecks.bench, ...memory.syringeChecks];
-  for (const check of checks) if (check !== null) clock.sawRecordAt(check.atMs);
+  tellClockOfRecords(clock, store, memory);
   const recordings = createRecordings(join(dataFolder, demo ? DEMO_RECORDINGS : RECORDINGS));
   const photos = join(dataFolder, demo ? DEMO_PHOTOS : PHOTOS);
   let devices: Devices | null = null;

@@ -220,6 +220,12 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('device-remove'), id, role: DeviceRole }),
   /** Asks an empty scale to take what it shows for zero. */
   z.strictObject({ type: z.literal('zero'), id, role: z.enum(['platform', 'bench']) }),
+  /** A person's word on what the time is, as the farm's clocks show it: it dates what was written since the board started. */
+  z.strictObject({
+    type: z.literal('set-clock'),
+    id,
+    at: z.iso.datetime({ local: true, precision: -1 }),
+  }),
   z.strictObject({ type: z.literal('set-person'), id, name: z.string().trim().min(1).max(24) }),
   ...SETTLING_INTENTS,
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
@@ -373,6 +379,9 @@ export const REFUSALS = [
   'last-person',
   'no-such-panel',
   'no-such-zone',
+  'time-before-program',
+  'time-not-kept',
+  'server-knows-time',
   'demo-only',
   'not-in-demo',
   'only-for-real',

@@ -47,6 +47,8 @@ export const KioskState = z.strictObject({
   /** The server's clock, RFC 3339. */
   now: z.string(),
   clockTrusted: z.boolean(),
+  /** The newest date that is believed to be over, RFC 3339: whoever says it is earlier says that this date is wrong. */
+  clockFloor: z.string(),
   demo: z.boolean(),
   problem: ProblemView.nullable(),
   safetyRead: z.boolean(),

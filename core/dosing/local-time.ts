@@ -57,6 +57,20 @@ export function sameTimeLater(atMs: number, days: number, zone: TimeZone): numbe
   return instantOf(wallClock(atMs, zone) + days * DAY_MS, zone);
 }
 
+/** A time as the clocks of a zone show it; the month counts from 1. */
+export interface ClockTime {
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+  readonly hour: number;
+  readonly minute: number;
+}
+
+/** The instant the clocks of a zone show a time; where they show it twice or never, the later of what it may be. */
+export function clockTime({ year, month, day, hour, minute }: ClockTime, zone: TimeZone): number {
+  return instantOf(Date.UTC(year, month - 1, day, hour, minute), zone);
+}
+
 /** The instant a day of the calendar begins in a zone; `month` counts from 1, and a 13th is the next year's first. */
 export function calendarStart(year: number, month: number, day: number, zone: TimeZone): number {
   return instantOf(Date.UTC(year, month - 1, day), zone);

@@ -139,7 +139,7 @@ function worldChanged(
   const { phase } = round;
   if (what === 'jugs') return jugsChanged(round, world);
   // An offer that stands may be logged yet: a dose swallowed must not be lost.
-  if (what === 'disk') return lookAgain(round, world);
+  if (what === 'disk' || what === 'clock') return lookAgain(round, world);
   switch (phase.step) {
     case 'cautions':
       // What was accepted was another dose: its numbers may have changed with the syringe or the rule.

@@ -118,7 +118,7 @@ export type RoundEvent =
   | { readonly type: 'stepped-off' }
   | { readonly type: 'platform-blank' }
   | { readonly type: 'stored'; readonly treatment: Treatment }
-  | { readonly type: 'world-changed'; readonly what: 'jugs' | 'syringes' | 'rules' | 'disk' }
+  | { readonly type: 'world-changed'; readonly what: 'jugs' | 'syringes' | 'rules' | 'disk' | 'clock' }
   | { readonly type: 'tick' };
 
 /** Why an animal was left undosed. */

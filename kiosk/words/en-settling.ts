@@ -11,7 +11,7 @@ export const enSettling = {
   otherZone: 'Other zone…',
   wrongTitle: 'A clock that is wrong',
   wrongHours: 'Wrong by whole hours? Choose the zone of a city near you.',
-  wrongNetwork: 'Else connect the board to the network: its clock is set from there within minutes.',
+  wrongNetwork: 'Else set it. On a network it is set from there within minutes.',
   wrongModule: 'Where there is no network, a clock module with a battery keeps the time.',
   wrongUntil: 'A clock that is not set makes each dose ask, and clear times are provisional.',
   zoneTitle: 'In which part of the world?',

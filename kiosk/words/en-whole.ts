@@ -1,6 +1,7 @@
 import { en } from './en.ts';
 import { enAnimalPages } from './en-animal-pages.ts';
 import { enCheck } from './en-check.ts';
+import { enClock } from './en-clock.ts';
 import { enCorrecting } from './en-correcting.ts';
 import { enDayBook } from './en-day-book.ts';
 import { enDoseCard } from './en-dose-card.ts';
@@ -42,6 +43,7 @@ export const enWhole = {
   health: enHealth,
   keeping: enKeeping,
   voice: { ...en.voice, ...enVoice },
+  clock: enClock,
   correcting: enCorrecting,
   dayBook: enDayBook,
   doseCard: enDoseCard,

@@ -38,6 +38,7 @@ export const en = {
     demoShort: 'DEMO – invented farm',
     supplyLow: 'The board’s supply is too low: use its own.',
     clockUntrusted: 'Clock not set: times are provisional',
+    setClock: 'Set it',
     disk: {
       full: 'Card full: nothing can be logged. Free some room on it.',
       'read-only': 'Card read-only: nothing can be logged. Change the card.',

@@ -13,7 +13,7 @@ export const esSettling: typeof enSettling = {
   otherZone: 'Otra zona…',
   wrongTitle: 'Si el reloj va mal',
   wrongHours: '¿Horas enteras de más o de menos? Elija la zona de una ciudad cercana.',
-  wrongNetwork: 'Si no, conecte la placa a la red: el reloj se pone en hora en unos minutos.',
+  wrongNetwork: 'Si no, póngalo en hora. En una red se pone solo en unos minutos.',
   wrongModule: 'Donde no hay red, un módulo de reloj con pila guarda la hora.',
   wrongUntil: 'Con el reloj sin poner, cada dosis pregunta y los plazos son provisionales.',
   zoneTitle: '¿En qué parte del mundo?',

@@ -2,6 +2,7 @@ import type { enWhole } from './en-whole.ts';
 import { es } from './es.ts';
 import { esAnimalPages } from './es-animal-pages.ts';
 import { esCheck } from './es-check.ts';
+import { esClock } from './es-clock.ts';
 import { esCorrecting } from './es-correcting.ts';
 import { esDayBook } from './es-day-book.ts';
 import { esDoseCard } from './es-dose-card.ts';
@@ -43,6 +44,7 @@ export const esWhole: typeof enWhole = {
   health: esHealth,
   keeping: esKeeping,
   voice: { ...es.voice, ...esVoice },
+  clock: esClock,
   correcting: esCorrecting,
   dayBook: esDayBook,
   doseCard: esDoseCard,

@@ -35,6 +35,7 @@ export const es: typeof en = {
     demoShort: 'DEMO – finca inventada',
     supplyLow: 'Corriente muy baja: use la fuente de la placa.',
     clockUntrusted: 'Reloj sin poner: horas provisionales',
+    setClock: 'Ponerlo',
     disk: {
       full: 'Tarjeta llena: no se anota nada. Haga sitio en ella.',
       'read-only': 'Tarjeta de solo lectura: no se anota nada. Cámbiela.',

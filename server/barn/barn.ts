@@ -11,6 +11,7 @@ import type { ScreenLanguage } from '../../shared/language.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import type { BarnContext } from './barn-context.ts';
 import { type AskedBy, carryOut } from './carry-out.ts';
+import { heedClockSet } from './clock-intents.ts';
 import { diskTroubleOf } from './disk.ts';
 import { needAtHand } from './need-at-hand.ts';
 import { refusalDetail } from './refusal-detail.ts';
@@ -80,10 +81,12 @@ export function createBarn(
   /** Runs a change of memory and disk together: if the disk refuses, memory is as it was. */
   function whole<T>(change: () => T): T {
     const before = context.memory;
+    const putClockBack = context.clock.remember();
     try {
       return context.store.whole(change);
     } catch (error) {
       context.memory = before;
+      putClockBack();
       context.disk.failed(error);
       throw error;
     }
@@ -190,6 +193,7 @@ export function createBarn(
       context.disk.look(context.clock.now().uptimeMs);
       const keepsNow = context.disk.trouble() === null;
       fromDevice(() => {
+        heedClockSet(context);
         if (keepsNow !== keeping) runRound(context, { type: 'world-changed', what: 'disk' });
         runScaleCheck(context, { type: 'tick' });
         runSyringeCheck(context, { type: 'tick' });

@@ -36,8 +36,8 @@ export function openNewBottle(
         ? null
         : { lotId: lot.id, lot: lot.lot, expiresAtMs: lot.expiresAtMs, pieces: pieces(1) },
   });
-  store.jugs.add(bottle);
-  clock.sawRecordAt(bottle.mixedAtMs);
+  store.jugs.add(bottle, now.board);
+  if (bottle.clockTrusted) clock.sawRecordAt(bottle.mixedAtMs);
   barn.memory = { ...memory, jugs: store.jugs.atHand() };
   if (bottle.stock !== null) takeFromStock(barn, bottle.stock.lotId, bottle.stock.pieces, bottle.id);
   runRound(barn, { type: 'world-changed', what: 'jugs' });

@@ -4,6 +4,7 @@ import { UNASKED } from '../herd/herd-file.ts';
 import type { BarnContext } from './barn-context.ts';
 import { openNewBottle } from './bottle-intents.ts';
 import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './check-intents.ts';
+import { setClock } from './clock-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
 import { correctEggCount, logEggCount, setEggMean } from './egg-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
@@ -191,6 +192,8 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return runSyringeCheck(barn, { type: 'cancel' });
     case 'syringe-check-forget':
       return forgetSyringeCheck(barn, intent.syringeId);
+    case 'set-clock':
+      return setClock(barn, intent);
     case 'set-person':
       return setPerson(barn, intent);
     case 'add-person':

@@ -154,6 +154,11 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'no-such-zone': 'Este equipo no conoce esa zona horaria. Elija otra ciudad.',
   'only-for-real': 'La demo no cambia esto. Use antes básculas reales, en Cobertizo, Aparatos.',
   'no-such-person': 'Según la configuración aquí no trabaja esa persona.',
+  'time-before-program':
+    'Este quiosco se hizo después de ese día. Mire el día y el año, y ponga la hora otra vez.',
+  'time-not-kept': 'Esta placa no dice cuánto lleva encendida. Ponga el reloj en la propia placa.',
+  'server-knows-time':
+    'La red pone en hora este reloj y dice otra hora. No se cambió nada; mire la hora que puso.',
   'demo-only': 'Esto solo existe en la demo.',
   'not-in-demo':
     'La demo tiene aparatos simulados. Mantenga “básculas reales” en Cobertizo, Aparatos, para instalar los de verdad.',

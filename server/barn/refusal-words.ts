@@ -153,6 +153,12 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
     'No panel has this size. Hold the card to the glass and make the drawing as wide as it is.',
   'no-such-zone': 'This kiosk does not know that time zone. Choose another city.',
   'only-for-real': 'The demo keeps this as it is. Use real scales first, at Shed, Devices.',
+  'time-before-program':
+    'This kiosk was made after that day. Look at the day and the year, and set the time again.',
+  'time-not-kept':
+    'This board does not tell how long it has been running. Set its clock on the board itself.',
+  'server-knows-time':
+    'The network sets this clock, and it says another time. Nothing was changed; look at the time you set.',
   'demo-only': 'This exists only in the demo.',
   'not-in-demo':
     'The demo has simulated devices. Hold “Use real scales” at Shed, Devices, to set up real ones.',

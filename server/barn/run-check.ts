@@ -27,7 +27,7 @@ export function runScaleCheck(barn: BarnContext, event: ScaleCheckEvent): ScaleC
   for (const { record } of outcome.effects) {
     const whole = { ...record, atMs: Math.round(record.atMs) };
     barn.store.scaleChecks.add(whole);
-    clock.sawRecordAt(whole.atMs);
+    if (whole.clockTrusted) clock.sawRecordAt(whole.atMs);
     const scaleChecks = { ...barn.memory.scaleChecks, [whole.role]: whole };
     barn.memory = { ...barn.memory, scaleChecks };
     if (whole.role === 'platform') tellRound(barn, whole.verdict);

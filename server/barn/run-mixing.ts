@@ -53,9 +53,9 @@ function learnVessel(barn: BarnContext, vessel: Vessel): void {
 function storeJug(barn: BarnContext, jug: Jug): void {
   const { store, clock } = barn;
   const whole = { ...jug, mixedAtMs: Math.round(jug.mixedAtMs), useByMs: Math.round(jug.useByMs) };
-  store.jugs.add(whole);
+  store.jugs.add(whole, clock.now().board);
   if (whole.stock !== null) takeFromStock(barn, whole.stock.lotId, whole.stock.pieces, whole.id);
-  clock.sawRecordAt(whole.mixedAtMs);
+  if (whole.clockTrusted) clock.sawRecordAt(whole.mixedAtMs);
   for (const { id, discardedAtMs, weighed } of barn.memory.jugs) {
     const gone = discardedAtMs === null && weighed !== null && weighed.letter === whole.weighed?.letter;
     if (gone) store.jugs.discard(id, whole.mixedAtMs);

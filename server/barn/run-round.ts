@@ -97,7 +97,7 @@ export function storeTreatment(barn: BarnContext, given: Treatment): void {
   const treatment = { ...given, givenAtMs: Math.round(given.givenAtMs) };
   const sequence = store.dayBook.addTreatment(treatment);
   if (treatment.offer.group === null) noteOffFeed(barn, treatment);
-  clock.sawRecordAt(treatment.givenAtMs);
+  if (treatment.clockTrusted) clock.sawRecordAt(treatment.givenAtMs);
   barn.memory = withEntry(memory, store, { sequence, treatment, corrections: [] });
   runRound(barn, { type: 'stored', treatment });
 }

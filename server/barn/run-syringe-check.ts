@@ -18,7 +18,7 @@ export function runSyringeCheck(barn: BarnContext, event: SyringeCheckEvent): Sy
   for (const { record } of outcome.effects) {
     const whole = { ...record, atMs: Math.round(record.atMs) };
     barn.store.syringeChecks.add(whole);
-    clock.sawRecordAt(whole.atMs);
+    if (whole.clockTrusted) clock.sawRecordAt(whole.atMs);
     const others = barn.memory.syringeChecks.filter(({ syringeId }) => syringeId !== whole.syringeId);
     barn.memory = { ...barn.memory, syringeChecks: [...others, whole] };
     runRound(barn, { type: 'world-changed', what: 'syringes' });

@@ -87,7 +87,7 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
   );
   const latestGiven = db
     .prepare(
-      `SELECT filed_at_ms FROM book_lines WHERE kind = 'treatment' AND received IS NULL
+      `SELECT filed_at_ms FROM book_lines WHERE kind = 'treatment' AND received IS NULL AND trusted = 1
        ORDER BY filed_at_ms DESC, line DESC LIMIT 1`,
     )
     .pluck();
@@ -151,7 +151,7 @@ export function createBookHistory(db: Db, records: Pick<ReturnType<typeof create
       const row = drawn.get(jugId) as { volume: number | null; doubt: number | null; draws: number | null };
       return { volumeMl: row.volume ?? 0, doubtMl: row.doubt ?? 0, draws: row.draws ?? 0 };
     },
-    /** The latest date of a treatment given here, milliseconds since 1970; `null` while there is none. */
+    /** The latest date of a treatment given here that is believed, milliseconds since 1970; `null` while there is none. */
     latestGivenMs(): number | null {
       return (latestGiven.get() as number | undefined) ?? null;
     },

@@ -46,6 +46,11 @@ export function createBookLines(db: Db) {
      WHERE kind = 'treatment' AND sequence = @sequence`,
   );
 
+  const redate = db.prepare(
+    `UPDATE book_lines SET filed_at_ms = @filedAt, at_ms = @at, trusted = @trusted
+     WHERE kind = 'treatment' AND sequence = @sequence`,
+  );
+
   function animal(id: string | null): { number: number; species: Species } | null {
     return id === null ? null : (number.get(id) ?? null);
   }
@@ -105,6 +110,13 @@ export function createBookLines(db: Db) {
     },
     /** Files a treatment anew after a correction. */
     changeTreatment(sequence: number, entry: DayBookEntry): void {
+      change.run({ sequence, ...standing(entry) });
+    },
+    /** Files a treatment under the date it has since the clock was told to be `isMs`; one without a date, there. */
+    redate(sequence: number, entry: DayBookEntry, isMs: number): void {
+      const { givenAtMs: at, clockTrusted } = entry.treatment;
+      const filedAt = clockTrusted ? at : Math.min(at, isMs);
+      redate.run({ sequence, at, filedAt, trusted: clockTrusted ? 1 : 0 });
       change.run({ sequence, ...standing(entry) });
     },
     /** Files all lines of an animal anew: some are of records that were merged into it, or parted from it. */

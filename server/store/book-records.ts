@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { causalOrder } from '../../core/hub/causal-order.ts';
 import { vetTime } from '../../core/medicine/approval.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
+import { redatedTreatment } from '../../core/round/redate.ts';
 import type { Correction } from '../../core/round/treatment.ts';
+import { type ClockCorrections, createClockCorrections } from './clock-corrections.ts';
 import { createGoesOn } from './merged.ts';
 import type { Db } from './open-store.ts';
 import { TreatmentRecord } from './treatment-record.ts';
@@ -34,8 +36,11 @@ export interface TreatmentRow {
   readonly record: string;
 }
 
-/** Reads the records of treatments with their corrections. Each names the animal by the record that goes on today. */
-export function createBookRecords(db: Db) {
+/**
+ * Reads the records of treatments with their corrections. Each names the animal by the record that goes on today, and is
+ * dated by what was told of the clock since.
+ */
+export function createBookRecords(db: Db, clock: ClockCorrections = createClockCorrections(db)) {
   const byId = db.prepare<[string], TreatmentRow>('SELECT sequence, record FROM treatments WHERE id = ?');
   const bySequence = db.prepare<[number], TreatmentRow>(
     'SELECT sequence, record FROM treatments WHERE sequence = ?',
@@ -53,7 +58,9 @@ export function createBookRecords(db: Db) {
   const goesOn = createGoesOn(db);
 
   function toEntry({ sequence, record }: TreatmentRow): NumberedEntry {
-    const treatment = TreatmentRecord.parse(JSON.parse(record));
+    const written = TreatmentRecord.parse(JSON.parse(record));
+    const told = clock.toldOf('treatment', sequence, written.board?.start ?? null);
+    const treatment = redatedTreatment(written, told);
     const { offer } = treatment;
     return {
       sequence,

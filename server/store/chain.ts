@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Db } from './open-store.ts';
 
 /** The records of the day book that are chained, each kind by its table. */
-export type Chained = 'treatment' | 'correction' | 'untreated';
+export type Chained = 'treatment' | 'correction' | 'untreated' | 'clock';
 
 /** The order is that of the hash: a column added to a table later is not covered by links that exist. */
 const RECORDS: Readonly<Record<Chained, { readonly table: string; readonly columns: string }>> = {
@@ -19,6 +19,11 @@ const RECORDS: Readonly<Record<Chained, { readonly table: string; readonly colum
   untreated: {
     table: 'untreated',
     columns: 'sequence, id, kind, animal_id, offer_id, reason, weight_g, at_ms, by, clock_trusted',
+  },
+  clock: {
+    table: 'clock_corrections',
+    columns: `sequence, id, board_start, board_since_ms, was_ms, is_ms, told, by, time_zone, treatments_before,
+              jugs_before`,
   },
 };
 const KINDS = Object.keys(RECORDS) as Chained[];
@@ -42,19 +47,43 @@ export const CHAIN_SCHEMA = `
   BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the chain'); END;
 `;
 
+/** Lets what was told of the clock be linked too. The links stand as they were, and how many there ever were. */
+export const CHAIN_OF_CLOCK_SCHEMA = `
+  CREATE TABLE chain_with_clock (
+    link INTEGER PRIMARY KEY AUTOINCREMENT,
+    kind TEXT NOT NULL CHECK (kind IN ('treatment', 'correction', 'untreated', 'clock')),
+    sequence INTEGER NOT NULL,
+    hash BLOB NOT NULL CHECK (length(hash) = 32),
+    UNIQUE (kind, sequence)
+  ) STRICT;
+  INSERT INTO chain_with_clock SELECT link, kind, sequence, hash FROM chain ORDER BY link;
+  DELETE FROM sqlite_sequence WHERE name = 'chain_with_clock';
+  INSERT INTO sqlite_sequence (name, seq) SELECT 'chain_with_clock', seq FROM sqlite_sequence WHERE name = 'chain';
+  DROP TABLE chain;
+  ALTER TABLE chain_with_clock RENAME TO chain;
+
+  CREATE TRIGGER chain_is_never_edited BEFORE UPDATE ON chain
+  BEGIN SELECT RAISE(ABORT, 'a link of the chain is never edited'); END;
+  CREATE TRIGGER chain_is_never_deleted BEFORE DELETE ON chain
+  BEGIN SELECT RAISE(ABORT, 'nothing is deleted from the chain'); END;
+`;
+
+/** The records there were when the chain began. */
+const FIRST_KINDS: readonly Chained[] = ['treatment', 'correction', 'untreated'];
+
 /** Links the records of a database that was written before it had a chain. */
 export function chainRecords(db: Db): void {
-  const chain = createChain(db);
-  for (const kind of KINDS) {
+  const chain = createChain(db, FIRST_KINDS);
+  for (const kind of FIRST_KINDS) {
     // Read as a whole: a statement that is being stepped through would keep the links from being written.
     const numbers = db.prepare(`SELECT sequence FROM ${RECORDS[kind].table} ORDER BY sequence`).pluck();
     for (const sequence of numbers.all() as number[]) chain.add(kind, sequence);
   }
 }
 
-/** Links records as they are written; belongs in the same transaction. */
-export function createChain(db: Db) {
-  const reader = createReader(db);
+/** Links records as they are written; belongs in the same transaction. `kinds` are those that there are tables of. */
+export function createChain(db: Db, kinds: readonly Chained[] = KINDS) {
+  const reader = createReader(db, kinds);
   const last = db.prepare<[], Buffer>('SELECT hash FROM chain ORDER BY link DESC LIMIT 1').pluck();
   const insert = db.prepare('INSERT INTO chain (kind, sequence, hash) VALUES (?, ?, ?)');
   return {
@@ -89,7 +118,7 @@ export interface ChainReport {
 
 /** Reads the whole day book against its chain and tells where they part. Changes nothing. */
 export function verifyChain(db: Db): ChainReport {
-  const reader = createReader(db);
+  const reader = createReader(db, KINDS);
   const troubles: ChainTrouble[] = [];
   let [links, before, head] = [0, 0, BEGINNING as Buffer];
   const rows = db.prepare('SELECT link, kind, sequence, hash FROM chain ORDER BY link');
@@ -132,9 +161,12 @@ function lastEver(db: Db, table: string): number {
   return row.get(table) ?? 0;
 }
 
-function createReader(db: Db): (kind: Chained, sequence: number) => unknown[] | undefined {
+function createReader(
+  db: Db,
+  kinds: readonly Chained[],
+): (kind: Chained, sequence: number) => unknown[] | undefined {
   const read = Object.fromEntries(
-    KINDS.map((kind) => {
+    kinds.map((kind) => {
       const { table, columns } = RECORDS[kind];
       return [kind, db.prepare(`SELECT ${columns} FROM ${table} WHERE sequence = ?`).raw()];
     }),

@@ -1,3 +1,4 @@
+import type { ClockCorrection } from '../../core/clock/correction.ts';
 import { countIn } from '../../core/medicine/approval.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { Correction, Treatment } from '../../core/round/treatment.ts';
@@ -6,17 +7,20 @@ import { createBookLines, type Received } from './book-lines.ts';
 import { createBookPages } from './book-pages.ts';
 import { createBookRecords, type NumberedEntry } from './book-records.ts';
 import { createChain } from './chain.ts';
+import { type ClockCorrections, createClockCorrections } from './clock-corrections.ts';
+import { createDatedLines } from './dated-lines.ts';
 import { fileRecords } from './file-records.ts';
 import type { Db } from './open-store.ts';
 import { TreatmentRecord } from './treatment-record.ts';
 import { createUntreatedReader, type Untreated } from './untreated.ts';
 
 /** The day book on disk: its records are written to, never changed; read in parts, never as a whole. */
-export function createDayBook(db: Db) {
-  const records = createBookRecords(db);
+export function createDayBook(db: Db, clock: ClockCorrections = createClockCorrections(db)) {
+  const records = createBookRecords(db, clock);
   const history = createBookHistory(db, records);
   const lines = createBookLines(db);
   const untreated = createUntreatedReader(db);
+  const dated = createDatedLines(db);
   fileRecords(db, records, untreated, lines);
   const chain = createChain(db);
   const addTreatment = db.prepare(
@@ -106,6 +110,16 @@ export function createDayBook(db: Db) {
     refile(animalId: string): void {
       lines.refile(animalId, { treatment: records.numbered, untreated: untreated.numbered });
     },
+    /** Writes a word on the clock, and files the treatments it dates anew under their dates. */
+    correctClock(correction: ClockCorrection): void {
+      chain.add('clock', clock.add(correction));
+      for (const sequence of dated.by(correction))
+        lines.redate(sequence, records.numbered(sequence), correction.isMs);
+    },
+    /** Whether a treatment or jug of a start of the board is dated otherwise than by that start at a wall time, ms since 1970. */
+    isOwedCorrection: dated.isOwed,
+    /** When the board started by the newest treatment, if that is of a named start and believed; else `null`. */
+    startedAtMs: dated.startedAtMs,
     /** Writes a visit or an offer that ended without a dose, here or received. Returns its number. */
     addUntreated(ended: Untreated, received: Received | null = null): number {
       const { clockTrusted, ...row } = ended;

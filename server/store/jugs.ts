@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { type Jug, remaining } from '../../core/mixing/jug.ts';
-import { DAY_MS } from '../../core/moment.ts';
+import { redatedJug } from '../../core/mixing/redate.ts';
+import { type BoardTime, DAY_MS } from '../../core/moment.ts';
 import { mgPerMl } from '../../core/quantity/strength.ts';
 import { millilitres } from '../../core/quantity/volume.ts';
 import type { createBookHistory } from './book-history.ts';
+import type { ClockCorrections } from './clock-corrections.ts';
 import type { Db } from './open-store.ts';
 import { StoredJugLot, StoredWeighed } from './stored-quantity.ts';
 
@@ -22,6 +24,8 @@ const Row = z.strictObject({
   discarded_at_ms: z.int().nullable(),
   weighed: z.string().nullable(),
   stock: z.string().nullable(),
+  board_start: z.string().nullable(),
+  board_since_ms: z.number().nullable(),
 });
 
 /** Jugs this long past their use by are on nobody's shelf (our own guard). */
@@ -31,9 +35,13 @@ const NEWEST = 20;
 
 /**
  * The jugs on disk, each with what the day book says was drawn from it. Those of other kiosks have numbers below zero: they
- * stand on other shelves, and are here for what was dosed from them.
+ * stand on other shelves, and are here for what was dosed from them. Each is dated by what was told of the clock since.
  */
-export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBookHistory>, 'drawn'>) {
+export function createJugStore(
+  db: Db,
+  dayBook: Pick<ReturnType<typeof createBookHistory>, 'drawn'>,
+  clock: Pick<ClockCorrections, 'toldOf'>,
+) {
   const below = db.prepare('SELECT * FROM jugs WHERE number > 0 AND number < ? ORDER BY number DESC LIMIT ?');
   const byId = db.prepare('SELECT * FROM jugs WHERE id = ?');
   const kept = db.prepare(
@@ -42,14 +50,16 @@ export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBoo
   const latest = db.prepare('SELECT max(mixed_at_ms) FROM jugs WHERE number > 0').pluck();
   const insert = db.prepare(
     `INSERT INTO jugs (id, number, medicine_id, packet_id, strength_mg_per_ml, strength_uncertainty, volume_ml,
-                       mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed, stock)
+                       mixed_at_ms, use_by_ms, mixed_by, clock_trusted, discarded_at_ms, weighed, stock,
+                       board_start, board_since_ms)
      VALUES (@id, @number, @medicineId, @packetId, @strength, @uncertainty, @volume,
-             @mixedAt, @useBy, @by, @clockTrusted, NULL, @weighed, @stock)`,
+             @mixedAt, @useBy, @by, @clockTrusted, NULL, @weighed, @stock, @boardStart, @boardSince)`,
   );
   function toJug(raw: unknown): Jug {
     const jug = Row.parse(raw);
     const drawn = dayBook.drawn(jug.id);
-    return {
+    const board = boardTimeOf(jug);
+    const written: Jug = {
       id: jug.id,
       number: jug.number,
       medicineId: jug.medicine_id,
@@ -68,6 +78,7 @@ export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBoo
       drawnDoubt: millilitres(drawn.doubtMl),
       draws: drawn.draws,
     };
+    return redatedJug(written, board, clock.toldOf('jug', jug.number, jug.board_start));
   }
   const discard = db.prepare('UPDATE jugs SET discarded_at_ms = ? WHERE id = ? AND discarded_at_ms IS NULL');
   return {
@@ -94,8 +105,8 @@ export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBoo
       const row = byId.get(id);
       return row === undefined ? undefined : toJug(row);
     },
-    /** Puts a jug in service. */
-    add(jug: Jug): void {
+    /** Puts a jug in service, at a running time of the board where that is known. */
+    add(jug: Jug, board: BoardTime | null = null): void {
       insert.run({
         id: jug.id,
         number: jug.number,
@@ -110,6 +121,8 @@ export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBoo
         clockTrusted: jug.clockTrusted ? 1 : 0,
         weighed: jug.weighed === null ? null : JSON.stringify(jug.weighed),
         stock: jug.stock === null ? null : JSON.stringify(jug.stock),
+        boardStart: board?.start ?? null,
+        boardSince: board?.sinceMs ?? null,
       });
     },
     /** Marks a jug as poured away; a jug poured away before keeps its first date. */
@@ -117,4 +130,9 @@ export function createJugStore(db: Db, dayBook: Pick<ReturnType<typeof createBoo
       discard.run(atMs, id);
     },
   };
+}
+
+function boardTimeOf({ board_start, board_since_ms }: z.infer<typeof Row>): BoardTime | null {
+  if (board_start === null || board_since_ms === null) return null;
+  return { start: board_start, sinceMs: board_since_ms };
 }

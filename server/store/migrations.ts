@@ -1,5 +1,6 @@
 import { BOARD_TIME_SCHEMA, BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
-import { CHAIN_SCHEMA, chainRecords } from './chain.ts';
+import { CHAIN_OF_CLOCK_SCHEMA, CHAIN_SCHEMA, chainRecords } from './chain.ts';
+import { CLOCK_SCHEMA } from './clock-schema.ts';
 import { EVENT_SCHEMA, RECEIVED_SCHEMA } from './event-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
@@ -260,6 +261,7 @@ export const MIGRATIONS: readonly Migration[] = [
   BOARD_TIME_SCHEMA,
   EVENT_SCHEMA,
   RECEIVED_SCHEMA,
+  CLOCK_SCHEMA + CHAIN_OF_CLOCK_SCHEMA,
 ];
 
 /** Takes one step of the schema. Belongs in a transaction. */

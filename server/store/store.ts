@@ -1,5 +1,6 @@
 import { createAnimalStore } from './animals.ts';
 import { createApprovalStore } from './approvals.ts';
+import { type ClockCorrections, createClockCorrections } from './clock-corrections.ts';
 import { createDayBook } from './day-book.ts';
 import { createEggCountStore } from './egg-counts.ts';
 import { createEventStore } from './events.ts';
@@ -35,6 +36,7 @@ export interface Store {
   readonly stock: ReturnType<typeof createStockStore>;
   readonly vessels: ReturnType<typeof createVesselStore>;
   readonly dayBook: ReturnType<typeof createDayBook>;
+  readonly clockCorrections: Pick<ClockCorrections, 'ofStart'>;
   readonly approvals: ReturnType<typeof createApprovalStore>;
   readonly weather: ReturnType<typeof createWeatherStore>;
   readonly settings: ReturnType<typeof createSettingsStore>;
@@ -57,7 +59,8 @@ export interface Store {
 export function createStore(path: string): Store {
   const db: Db = openStore(path);
   const weighings = createWeighingStore(db);
-  const dayBook = createDayBook(db);
+  const clockCorrections = createClockCorrections(db);
+  const dayBook = createDayBook(db, clockCorrections);
   return {
     animals: createAnimalStore(db, weighings),
     weighings,
@@ -67,10 +70,11 @@ export function createStore(path: string): Store {
     wormRules: createWormRuleStore(db),
     eggCounts: createEggCountStore(db),
     reductionTests: createReductionTestStore(db),
-    jugs: createJugStore(db, dayBook),
+    jugs: createJugStore(db, dayBook, clockCorrections),
     stock: createStockStore(db),
     vessels: createVesselStore(db),
     dayBook,
+    clockCorrections,
     approvals: createApprovalStore(db),
     weather: createWeatherStore(db),
     settings: createSettingsStore(db),

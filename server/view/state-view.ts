@@ -50,6 +50,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     bootId: standing.bootId,
     now: rfc3339(now.wallMs),
     clockTrusted: clock.isTrusted(),
+    clockFloor: rfc3339(clock.floorMs()),
     demo: standing.demo,
     problem: standing.problem,
     safetyRead: memory.settings.safetyRead,

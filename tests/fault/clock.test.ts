@@ -18,7 +18,7 @@ async function withClock(byMs = 0) {
 }
 
 describe.skipIf(shim === null)('a clock that', () => {
-  test('stands forty years back at the start is not believed: a dose asks, and its dates are provisional', async () => {
+  test('stands forty years back at the start is not believed: a dose asks, its dates are provisional until the time is said', async () => {
     const { kiosk } = await withClock(-40 * YEAR_MS);
     expect((await kiosk.state()).clockTrusted).toBe(false);
     const { ledger, jugId, kids } = await putToWork(kiosk);
@@ -33,6 +33,14 @@ describe.skipIf(shim === null)('a clock that', () => {
     expect(await kiosk.send({ ...without, accepted: [] })).toMatchObject({ code: 'ask-open' });
     expect((await give(kiosk.base, ledger, jugId, kid)).state).toBe('acknowledged');
     expect((await kiosk.state()).dayBook[0]).toMatchObject({ provisional: true });
+    const now = new Date();
+    expect(await kiosk.send({ type: 'set-clock', at: now.toISOString().slice(0, 16) })).toMatchObject({
+      ok: true,
+    });
+    const set = await kiosk.state();
+    expect(set.clockTrusted).toBe(true);
+    expect(set.dayBook[0]).toMatchObject({ provisional: false });
+    expect(Math.abs(Date.parse(set.dayBook[0]?.givenAt ?? '') - now.getTime())).toBeLessThan(10 * 60_000);
   });
 
   test('jumps back in the middle of a round is not believed from then on, and no animal is dosed twice by it', async () => {

@@ -201,6 +201,7 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'set-time-zone': { type: 'set-time-zone', id: 'i', timeZone: 'Europe/Dublin' },
   'add-person': { type: 'add-person', id: 'i', name: 'Kim' },
   'remove-person': { type: 'remove-person', id: 'i', name: 'Kim' },
+  'set-clock': { type: 'set-clock', id: 'i', at: '2027-04-12T14:05' },
   'set-person': { type: 'set-person', id: 'i', name: 'Kim' },
   'set-face': { type: 'set-face', id: 'i', face: 'dim' },
   'set-language': { type: 'set-language', id: 'i', language: 'es' },

@@ -218,6 +218,7 @@ export const BASE: KioskState = {
   bootId: 'boot-1',
   now: NOW,
   clockTrusted: true,
+  clockFloor: NOW,
   demo: true,
   problem: null,
   safetyRead: true,

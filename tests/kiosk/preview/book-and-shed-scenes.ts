@@ -281,4 +281,16 @@ export const BOOK_AND_SHED_SCENES: readonly Scene[] = [
     taps: ['choose-goat', 'choose-male', 'key-4', 'key-2', 'key-done'],
   },
   { name: 'clock-untrusted', place: 'home', state: at({ clockTrusted: false }) },
+  {
+    name: 'clock-untrusted-platform',
+    place: 'platform',
+    state: at({ clockTrusted: false }),
+  },
+  { name: 'clock-day', place: 'shed/zone/set', state: at({ clockTrusted: false }) },
+  { name: 'clock-time', place: 'shed/zone/set/2026-04-14', state: at({ clockTrusted: false }) },
+  {
+    name: 'clock-before-record',
+    place: 'shed/zone/set/2026-04-14',
+    state: at({ clockTrusted: false, clockFloor: '2027-04-14T12:00:00Z', language: 'es' }),
+  },
 ];

@@ -30,7 +30,22 @@ export class HandClock implements Clock {
   isTrusted() {
     return this.trusted;
   }
+  builtAtMs = Date.UTC(2026, 0, 1);
+  floorMs() {
+    return this.builtAtMs;
+  }
+  isSetByServer() {
+    return false;
+  }
   sawRecordAt() {}
+  sawStartAt() {}
+  tell() {}
+  wasSet() {
+    return null;
+  }
+  remember() {
+    return () => {};
+  }
   /** Lets both clocks run. */
   pass(ms: number) {
     this.uptimeMs += ms;

@@ -18,6 +18,7 @@ import { writeOneOfEach } from '../make/one-of-each.ts';
 const STAYS: Readonly<Record<string, string>> = {
   approvals: 'a rule is approved by a person at the kiosk that doses by it',
   book_lines: 'made anew from the records',
+  clock_corrections: 'dates what is of one start of one board',
   chain: 'each kiosk vouches for its own file',
   egg_count_animals: 'told with the count',
   reduction_test_animals: 'told with the test',
@@ -131,7 +132,7 @@ describe('what a kiosk tells', () => {
 });
 
 describe('records from before there were events', () => {
-  /** A file as a program without events left it: every record, and nothing told. */
+  /** A file as it stands when it was just given events: every record, and nothing told. */
   function untoldFile(): string {
     const path = file();
     const store = bookStore(path);
@@ -144,6 +145,8 @@ describe('records from before there were events', () => {
       DROP INDEX animals_by_name; DROP INDEX animals_by_tag;
       CREATE UNIQUE INDEX one_animal_a_name ON animals (name) WHERE life = 'present';
       CREATE UNIQUE INDEX one_animal_a_tag ON animals (tag) WHERE life = 'present'`);
+    db.exec(`DROP TABLE clock_corrections; ALTER TABLE jugs DROP COLUMN board_start;
+      ALTER TABLE jugs DROP COLUMN board_since_ms`);
     db.pragma(`user_version = ${MIGRATIONS.indexOf(EVENT_SCHEMA)}`);
     db.close();
     return path;
