@@ -11,6 +11,14 @@ export const DoseCardView = z.strictObject({
   target: sourced,
   ceiling: sourced,
   floor: sourced,
+  /** Who approved the rule, when, and on whose word. */
+  approved: z.strictObject({
+    by: z.string(),
+    /** RFC 3339. */
+    at: z.string(),
+    direction: z.enum(['label', 'veterinarian']),
+    vet: z.string().nullable(),
+  }),
   passesCeiling: z.boolean(),
   /** `null` where no floor is known. */
   passesFloor: z.boolean().nullable(),

@@ -14,6 +14,12 @@ export interface Hold {
   readonly clear: Clear;
   /** The treatment that keeps it back longest. */
   readonly treatmentId: string;
+  /** What was given, how long it keeps back and since when (milliseconds since 1970): by the rule, or by the vet's word. */
+  readonly because: {
+    readonly medicineId: string;
+    readonly withdrawal: Withdrawal;
+    readonly fromMs: number;
+  };
   /** Whether the clock was not trusted at one of the treatments, so that the time is provisional. */
   readonly provisional: boolean;
 }
@@ -81,12 +87,14 @@ function holdOf(entry: DayBookEntry, what: 'meat' | 'milk', ruled: boolean, zone
   const vet = said === undefined ? null : vetTimeIn(said, what);
   const dated = treatment.clockTrusted || said === undefined;
   const from = dated ? treatment.givenAtMs : Math.max(treatment.givenAtMs, said.atMs);
-  const clear = clearAfter(withdrawalInForce(rule, vet), from, zone);
+  const withdrawal = withdrawalInForce(rule, vet);
+  const clear = clearAfter(withdrawal, from, zone);
   // What was shown at the giving stands, though the zone has changed since; an unknown time gives way to the vet's.
   const shown = ruled && (vet === null || rule.kind !== 'unknown') ? later(treatment[what], clear) : clear;
   return {
     clear: shown,
     treatmentId: treatment.id,
+    because: { medicineId: treatment.offer.jug.medicineId, withdrawal, fromMs: from },
     provisional: !treatment.clockTrusted && said === undefined,
   };
 }

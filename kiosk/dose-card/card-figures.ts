@@ -57,7 +57,11 @@ export function figureWords(
         title,
         value: show.rate(card.target.value ?? undefined),
         off: '',
-        sources: [say.rateFrom(shed.evidence[card.target.evidence]), card.target.source],
+        sources: [
+          say.rateFrom(shed.evidence[card.target.evidence]),
+          shed.source(card.target.source),
+          `${shed.approvedBy(card.approved.by, show.day(card.approved.at))}, ${wordOf(card.approved, shed)}.`,
+        ],
       };
     case 'limits': {
       const { ceiling, floor } = card;
@@ -71,9 +75,9 @@ export function figureWords(
         off: '',
         sources: [
           say.ceilingFrom(show.rate(ceiling.value ?? undefined), shed.evidence[ceiling.evidence]),
-          ceiling.source,
+          shed.source(ceiling.source),
           `${below.charAt(0).toUpperCase()}${below.slice(1)}`,
-          floor.source,
+          shed.source(floor.source),
         ],
       };
     }
@@ -86,7 +90,7 @@ export function figureWords(
         sources: [
           say.mixed(offer.jugNumber, show.when(at), by, show.volume(volumeMl)),
           say.known(percent),
-          ...(source === null ? [] : [say.activeFrom(source)]),
+          ...(source === null ? [] : [say.activeFrom(shed.source(source))]),
           ...moves,
         ],
       };
@@ -111,6 +115,12 @@ export function figureWords(
       };
     }
   }
+}
+
+/** On whose word a rule was approved. */
+function wordOf({ direction, vet }: DoseCardView['approved'], shed: Words['shed']): string {
+  if (direction === 'label') return shed.onLabel;
+  return vet === null ? shed.onVet : shed.onVetNamed(vet);
 }
 
 /** The advice of a card, as sentences, best first. */

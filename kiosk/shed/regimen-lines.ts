@@ -29,7 +29,7 @@ export function regimenLines(regimen: RegimenView, words: Words, show: Show): Re
         days === null
           ? words.shed.evidence[figure.evidence]
           : words.shed.ruleSays(shipped, words.shed.evidence[figure.evidence]),
-      text: figure.source,
+      text: words.shed.source(figure.source),
     };
   });
   const notes = [{ text: words.shed.use[regimen.use], source: '' }, ...regimen.notes].map(
@@ -38,7 +38,7 @@ export function regimenLines(regimen: RegimenView, words: Words, show: Show): Re
       label: words.shed.note,
       value: '',
       evidence: words.shipped(text),
-      text: source,
+      text: words.shed.source(source),
     }),
   );
   return [...figures, ...notes];

@@ -2,6 +2,19 @@ import type { DilutionView, MixModeView, PourView } from '../../shared/mixing.ts
 
 /** English: how a jug is chosen, weighed and filled. */
 export const enMixSteps = {
+  whyTarget: {
+    title: (target: string) => `Why ${target} of water?`,
+    madeUpTo: (named: string, powder: string, water: string) =>
+      `Made up to ${named}: the powder takes ${powder} of it, which leaves ${water} of water.`,
+    addedTo: (water: string) => `The powder is added to ${water} of water.`,
+    shows: (celsius: string, each: string, grams: string) =>
+      `At ${celsius} °C a scale in air shows ${each} for each mL: ${grams}.`,
+    band: (grams: string) => `Within ${grams} of it is near enough: the mix is no surer than that.`,
+    strength: (strength: string) =>
+      `Then it is ${strength}. If you pour otherwise, every dose follows what is in.`,
+    source:
+      'Density of water: Tanaka et al., Metrologia 38 (2001) 301; lift of the air at 1.2 kg/m³, from memory.',
+  },
   best: (volume: string) => `Best for this herd: ${volume}`,
   volume: (volume: string) => `Made into ${volume}`,
   choice: (at: number, volume: string) => `Choice ${at}: ${volume}`,

@@ -51,6 +51,8 @@ export const enShed = {
     'not-known': 'not known',
     'not-for-people': 'not for people',
   } satisfies Record<FigureView['evidence'], string>,
+  /** Where a figure that ships was read; what the farm entered stays as it was written. */
+  source: (text: string) => text,
   days: (count: string) => `${count} days`,
   hours: (count: string) => `${count} hours`,
   notKnown: 'not known',

@@ -2,6 +2,18 @@ import type { enMixSteps } from './en-mix-steps.ts';
 
 /** Spanish: how a jug is chosen, weighed and filled. */
 export const esMixSteps: typeof enMixSteps = {
+  whyTarget: {
+    title: (target) => `¿Por qué ${target} de agua?`,
+    madeUpTo: (named, powder, water) =>
+      `Hasta ${named} en total: el polvo ocupa ${powder}, y quedan ${water} de agua.`,
+    addedTo: (water) => `El polvo se añade a ${water} de agua.`,
+    shows: (celsius, each, grams) =>
+      `A ${celsius} °C una báscula en el aire muestra ${each} por cada mL: ${grams}.`,
+    band: (grams) => `A menos de ${grams} basta: la mezcla no se conoce mejor.`,
+    strength: (strength) => `Entonces tiene ${strength}. Si echa otra cantidad, cada dosis sigue lo que hay.`,
+    source:
+      'Densidad del agua: Tanaka et al., Metrologia 38 (2001) 301; empuje del aire a 1.2 kg/m³, de memoria.',
+  },
   best: (volume) => `Lo mejor aquí: ${volume}`,
   volume: (volume) => `Para hacer ${volume}`,
   choice: (at, volume) => `Opción ${at}: ${volume}`,

@@ -1,4 +1,5 @@
 import type { enShed } from './en-shed.ts';
+import { esSource } from './es-sources.ts';
 
 /** Spanish for the Shed: devices, syringes, medicines, people, the light. */
 export const esShed: typeof enShed = {
@@ -48,6 +49,7 @@ export const esShed: typeof enShed = {
     'not-known': 'no se sabe',
     'not-for-people': 'no para personas',
   },
+  source: esSource,
   days: (count) => `${count} días`,
   hours: (count) => `${count} horas`,
   notKnown: 'no se sabe',

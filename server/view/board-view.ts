@@ -1,8 +1,10 @@
 import type { TimeZone } from '../../core/dosing/local-time.ts';
 import type { Animal } from '../../core/herd/animal.ts';
+import { type Formulary, medicineById } from '../../core/medicine/formulary.ts';
 import { type Hold, type Holds, holdsOf, useNow } from '../../core/round/clear-board.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
-import type { BoardRowView, UseView } from '../../shared/board.ts';
+import type { BecauseView, BoardRowView, UseView } from '../../shared/board.ts';
+import { withdrawalFigure } from './regimen-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** What the board is made from. */
@@ -10,6 +12,7 @@ export interface BoardInput {
   /** By animal, the treatments that decide what is kept back of it. */
   readonly keepingBack: ReadonlyMap<string, readonly DayBookEntry[]>;
   readonly animals: readonly Animal[];
+  readonly formulary: Formulary;
   readonly timeZone: TimeZone;
   readonly wallMs: number;
   readonly clockTrusted: boolean;
@@ -28,12 +31,27 @@ function heldBack({ keepingBack, timeZone }: BoardInput, animal: Animal): Holds 
   return holds;
 }
 
-function useView(hold: Hold | undefined, { wallMs, clockTrusted }: BoardInput): UseView {
+function useView(hold: Hold | undefined, input: BoardInput): UseView {
+  const { wallMs, clockTrusted } = input;
   const use = useNow(hold, wallMs, clockTrusted);
   if (hold === undefined || use.kind === 'free') return { kind: 'free' };
   const { treatmentId: treatment } = hold;
-  if (use.kind !== 'at') return { kind: use.kind, treatment };
-  return { kind: 'at', at: rfc3339(use.atMs), provisional: hold.provisional || !clockTrusted, treatment };
+  const because = becauseView(hold, input.formulary);
+  if (use.kind !== 'at') return { kind: use.kind, treatment, because };
+  const provisional = hold.provisional || !clockTrusted;
+  return { kind: 'at', at: rfc3339(use.atMs), provisional, treatment, because };
+}
+
+function becauseView(
+  { because: { medicineId, withdrawal, fromMs } }: Hold,
+  formulary: Formulary,
+): BecauseView {
+  const { label: _, ...term } = withdrawalFigure('meat', withdrawal);
+  return {
+    ...term,
+    medicine: medicineById(formulary, medicineId)?.name ?? medicineId,
+    from: rfc3339(fromMs),
+  };
 }
 
 /** Who may be milked and who may be sold, in the order of the herd. */

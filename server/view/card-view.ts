@@ -32,7 +32,7 @@ function sourceOf(presentation: Presentation | undefined): string | null {
 
 /** The card of the dose on offer as the wire carries it. */
 export function cardView(offer: Offer, onHand: readonly Syringe[], formulary: Formulary): DoseCardView {
-  const { regimen, jug, dose, weight } = offer;
+  const { regimen, jug, dose, weight, approval } = offer;
   const presentation = presentationById(formulary, jug.packetId)?.presentation;
   const mixedHere = presentation?.form === 'powder';
   const card = doseCard({ weight: weight.held, regimen, jug }, dose, onHand, mixedHere);
@@ -44,6 +44,12 @@ export function cardView(offer: Offer, onHand: readonly Syringe[], formulary: Fo
       regimen.floor === null
         ? { value: null, evidence: 'not-known', source: 'No source read gives one' }
         : sourced(regimen.floor),
+    approved: {
+      by: approval.by,
+      at: rfc3339(approval.atMs),
+      direction: approval.direction,
+      vet: approval.vet,
+    },
     passesCeiling: card.passesCeiling,
     passesFloor: card.passesFloor,
     parts: [...card.parts],

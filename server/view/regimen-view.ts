@@ -18,7 +18,8 @@ function figure(label: Label, unit: Unit, known: Figure | Unknown): FigureView {
   return { label, unit, value: known.value, evidence: known.evidence, source: known.source };
 }
 
-function withdrawal(label: Label, rule: Withdrawal): FigureView {
+/** A withdrawal as a figure with its source. */
+export function withdrawalFigure(label: Label, rule: Withdrawal): FigureView {
   switch (rule.kind) {
     case 'hours':
       return { label, unit: 'hours', value: rule.hours, evidence: rule.evidence, source: rule.source };
@@ -55,8 +56,8 @@ function figuresOf(regimen: Regimen): FigureView[] {
     ...(minWeightKg === null ? [] : [figure('min-weight', 'kg', minWeightKg)]),
     ...(pregnancy === null ? [] : [figure('bred', 'days', pregnancy.afterBredDays)]),
     ...(pregnancy === null ? [] : [figure('males', 'days', pregnancy.afterMalesDays)]),
-    withdrawal('meat', meat),
-    withdrawal('milk', milk),
+    withdrawalFigure('meat', meat),
+    withdrawalFigure('milk', milk),
   ];
 }
 

@@ -79,6 +79,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     board: boardView({
       keepingBack: memory.keepingBack,
       animals: memory.animals,
+      formulary: memory.formulary,
       timeZone: config.timeZone,
       wallMs: now.wallMs,
       clockTrusted: clock.isTrusted(),

@@ -151,6 +151,8 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'shed-people': ['person-tile'],
   'shed-screen': ['face-glare', 'unit-kg', 'shed-voice', 'shed-listening', 'shed-clean'],
   'first-language': ['first-start', 'choose-en', 'choose-es', 'first-next', 'first-end'],
+  'board-why': ['why-kept-back', 'why-meat', 'why-milk', 'vet-door'],
+  'jug-pour-why': ['why-target-sheet', 'why-back'],
   'first-panel': ['card', 'panel-size-less', 'panel-size-more', 'panel-fits', 'first-next'],
   'first-clock': ['clock-time', 'zone-now', 'other-zone', 'clock-right'],
   'first-clock-wrong': ['clock-wrong', 'other-zone'],

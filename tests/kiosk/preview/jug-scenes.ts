@@ -244,6 +244,7 @@ export const JUG_SCENES: readonly Scene[] = [
   { name: 'jug-new-lighter', place: 'jug', state: newJug(120, { kind: 'lighter', than: A, byGrams: 192 }) },
   { name: 'jug-new-holds-mix', place: 'jug', state: newJug(929, { kind: 'holds-mix', number: 7 }) },
   { name: 'jug-pour-early', place: 'jug', state: pour(212, 'pour') },
+  { name: 'jug-pour-why', place: 'jug', state: pour(842, 'slow'), taps: ['why-target'] },
   { name: 'jug-pour-slow', place: 'jug', state: pour(842, 'slow') },
   { name: 'jug-pour-stop', place: 'jug', state: pour(902, 'stop', true) },
   { name: 'jug-pour-over', place: 'jug', state: pour(961, 'over', true) },

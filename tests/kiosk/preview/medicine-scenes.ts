@@ -1,5 +1,6 @@
 import { SHIPPED } from '../../../core/formulary/shipped.ts';
 import { afterDoseView } from '../../../server/view/after-view.ts';
+import type { BecauseView } from '../../../shared/board.ts';
 import type { JugView } from '../../../shared/jug.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { BASE, JUG, treatment } from './base-state.ts';
@@ -33,22 +34,47 @@ const THIAMINE = {
 /** A jug whose medicine is kept cold and dark. */
 const COLD: JugView = { ...JUG, storage: [{ keep: 'dark', text: 'Keep from light' }], refrigerate: true };
 
+/** What keeps an animal of the board back. */
+const NINE_DAYS: BecauseView = {
+  medicine: 'Levamisole',
+  from: '2026-04-09T13:32:00Z',
+  unit: 'days',
+  value: 9,
+  evidence: 'secondary',
+  source: 'Goat anthelmintic chart, July 2006 (Univ. Georgia, Univ. Kentucky), read in a copy: 9 days',
+};
+const UNKNOWN: BecauseView = {
+  ...NINE_DAYS,
+  value: null,
+  evidence: 'not-known',
+  source: 'No source read. Ask the vet: the milk is not for people until a time is given',
+};
+const NEVER: BecauseView = {
+  ...UNKNOWN,
+  evidence: 'not-for-people',
+  source: '21 CFR 520.1454, eCFR text of 2026-04-05; 70 FR 76163 (2005): not in ewes giving milk for people',
+};
+
 /** A board with one animal of each standing at its head. */
 const BOARD: KioskState['board'] = BASE.board.map((row, i) => {
   const treatment = `t${i}`;
   if (i === 0)
     return {
       ...row,
-      milk: { kind: 'unknown', treatment },
-      meat: { kind: 'at', at: '2026-04-18T13:32:00Z', provisional: false, treatment },
+      milk: { kind: 'unknown', treatment, because: UNKNOWN },
+      meat: { kind: 'at', at: '2026-04-18T13:32:00Z', provisional: false, treatment, because: NINE_DAYS },
     };
   if (i === 1)
-    return { ...row, milk: { kind: 'not-for-people', treatment }, meat: { kind: 'unknown', treatment } };
+    return {
+      ...row,
+      milk: { kind: 'not-for-people', treatment, because: NEVER },
+      meat: { kind: 'unknown', treatment, because: UNKNOWN },
+    };
   if (i === 2)
     return {
       ...row,
       milk: null,
-      meat: { kind: 'at', at: '2026-04-24T09:00:00Z', provisional: true, treatment },
+      meat: { kind: 'at', at: '2026-04-24T09:00:00Z', provisional: true, treatment, because: NINE_DAYS },
     };
   return row;
 });
@@ -153,5 +179,6 @@ export const MEDICINE_SCENES: readonly Scene[] = [
   { name: 'in-service-kept', place: 'home', state: at({ jugs: [COLD] }) },
   { name: 'jug-kept-cold', place: 'jug/j7', state: at({ jugs: [COLD] }) },
   { name: 'board', place: 'board', state: held },
-  { name: 'board-vet-time', place: 'board/a1', state: held, taps: ['late-milk-more', 'late-milk-more'] },
+  { name: 'board-why', place: 'board/a1', state: held },
+  { name: 'board-vet-time', place: 'board/a1/vet', state: held, taps: ['late-milk-more', 'late-milk-more'] },
 ];

@@ -7,6 +7,7 @@ function board(test: TestBarn) {
   return boardView({
     keepingBack: memory.keepingBack,
     animals: memory.animals,
+    formulary: memory.formulary,
     timeZone: config.timeZone,
     wallMs: test.clock.wallMs,
     clockTrusted: test.clock.trusted,
@@ -19,9 +20,16 @@ describe('the board on the wire', () => {
     expect(board(barn)).toMatchObject({ milk: { kind: 'free' }, meat: { kind: 'free' } });
     barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
     expect(board(barn)).toMatchObject({
-      milk: { kind: 'unknown' },
-      meat: { kind: 'at', provisional: false },
+      milk: { kind: 'unknown', because: { medicine: 'Levamisole', value: null, evidence: 'not-known' } },
+      meat: { kind: 'at', provisional: false, because: { medicine: 'Levamisole' } },
     });
+    const { meat } = board(barn) ?? {};
+    if (meat?.kind !== 'at') throw new Error('no time');
+    const { unit, value, from } = meat.because;
+    // What is told as the reason leads to what is told as the time.
+    const hours = (value ?? 0) * (unit === 'days' ? 24 : 1);
+    expect(Date.parse(from) + hours * 3_600_000).toBe(Date.parse(meat.at));
+    expect(from).toBe(new Date(barn.barn.context.memory.recent[0]?.treatment.givenAtMs ?? 0).toISOString());
   });
 
   test('follows the veterinarian’s time entered later, and survives a restart', () => {
@@ -41,6 +49,7 @@ describe('the board on the wire', () => {
     expect(board(barn)?.milk).toMatchObject({
       kind: 'at',
       at: new Date(given + 96 * 3_600_000).toISOString(),
+      because: { unit: 'hours', value: 96, evidence: 'directed' },
     });
     expect(barn.store.dayBook.newest(1)[0]?.corrections[0]?.what).toEqual({
       kind: 'vet-time',
