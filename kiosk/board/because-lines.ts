@@ -3,7 +3,7 @@ import type { Show } from '../words/show.ts';
 import type { Words } from '../words/words.ts';
 
 /** Why milk or meat of an animal is kept back, as sentences; none where it is free. */
-export function becauseLines(what: string, use: UseView | null, words: Words, show: Show): string[] {
+export function becauseLines(use: UseView | null, words: Words, show: Show): string[] {
   if (use === null || use.kind === 'free') return [];
   const { board, shed } = words;
   const { because } = use;
@@ -14,7 +14,7 @@ export function becauseLines(what: string, use: UseView | null, words: Words, sh
       ? board.term[unit](show.number(because.value, 1))
       : board.noTerm[use.kind === 'not-for-people' ? 'not-for-people' : 'unknown'];
   return [
-    board.because(what, given, term),
+    board.because(given, term),
     board.whoSays(shed.evidence[because.evidence], shed.source(because.source)),
     ...(use.kind === 'at' && use.provisional ? [board.provisionalWhy] : []),
   ];

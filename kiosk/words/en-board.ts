@@ -18,9 +18,8 @@ export const enBoard = {
   given: (medicine: string, when: string) => `${medicine}, counted from ${when}`,
   term: { hours: (count: string) => `${count} hours`, days: (count: string) => `${count} days` },
   noTerm: { unknown: 'no time is known', 'not-for-people': 'never for people' },
-  /** A use, what keeps it back and for how long. */
-  because: (what: string, given: string, term: string) => `${what}: ${given}: ${term}.`,
-  whoSays: (evidence: string, source: string) => `${evidence}: ${source}`,
+  because: (given: string, term: string) => `${given}: ${term}.`,
+  whoSays: (evidence: string, source: string) => `(${evidence}) ${source}`,
   provisionalWhy: 'The clock was not set at the giving, so the time is provisional.',
   vetDoor: 'Days the vet gave…',
   vetTitle: (name: string) => `${name}: days the vet gave`,
