@@ -16,6 +16,29 @@ export interface RegisterAnimal {
   readonly species: Species;
 }
 
+/** How corrections and who directed are written. */
+export interface CorrectionWords {
+  readonly notGiven: string;
+  readonly wrongAnimal: (name: string) => string;
+  readonly wrongVolume: (volumeMl: number) => string;
+  readonly veterinarian: (meat: string, milk: string) => string;
+  readonly time: (count: number, unit: VetTime['unit']) => string;
+  readonly nothingSaid: string;
+  /** A veterinarian whose name was not told. */
+  readonly aVeterinarian: string;
+}
+
+/** As the tables have them. */
+export const ENGLISH_CORRECTIONS: CorrectionWords = {
+  notGiven: 'not given',
+  wrongAnimal: (name) => `wrong animal: ${name}`,
+  wrongVolume: (volumeMl) => `wrong volume: ${volumeMl} mL`,
+  veterinarian: (meat, milk) => `veterinarian: meat ${meat}, milk ${milk}`,
+  time: (count, unit) => `${count} ${unit}`,
+  nothingSaid: 'nothing said',
+  aVeterinarian: 'veterinarian',
+};
+
 /** What the register looks up beside the day book. */
 export interface RegisterWorld {
   readonly formulary: Formulary;
@@ -33,6 +56,7 @@ export interface RegisterWorld {
 export function registerLine(
   entry: DayBookEntry,
   { formulary, animals, timeZone }: RegisterWorld,
+  words: CorrectionWords = ENGLISH_CORRECTIONS,
 ): RegisterLine {
   const { treatment, corrections } = entry;
   const { offer, givenAtMs } = treatment;
@@ -72,12 +96,14 @@ export function registerLine(
       outcome: treatment.outcome,
     },
     use: regimen.use,
-    directedBy: approval.direction === 'label' ? null : (approval.vet ?? 'veterinarian'),
+    directedBy: approval.direction === 'label' ? null : (approval.vet ?? words.aVeterinarian),
     meat: holds?.meat.clear ?? treatment.meat,
     milk: holds?.milk.clear ?? treatment.milk,
     by: treatment.by,
     reaction: null,
-    corrections: corrections.map((correction) => correctionInWords(correction, animals)),
+    corrections: corrections.map(
+      (correction) => `${correctionInWords(correction, animals, words)} (${correction.by})`,
+    ),
   };
 }
 
@@ -105,22 +131,25 @@ function tenths(value: number): number {
   return Math.round(10 * value) / 10;
 }
 
-/** A correction in words, with who made it. */
-function correctionInWords({ what, by }: Correction, animals: RegisterWorld['animals']): string {
+function correctionInWords(
+  { what }: Correction,
+  animals: RegisterWorld['animals'],
+  words: CorrectionWords,
+): string {
   switch (what.kind) {
     case 'not-given':
-      return `not given (${by})`;
+      return words.notGiven;
     case 'wrong-animal':
-      return `wrong animal: ${animals.get(what.animalId)?.name ?? what.animalId} (${by})`;
+      return words.wrongAnimal(animals.get(what.animalId)?.name ?? what.animalId);
     case 'wrong-volume':
-      return `wrong volume: ${what.volumeMl} mL (${by})`;
+      return words.wrongVolume(what.volumeMl);
     case 'vet-time':
-      return `veterinarian: meat ${timeInWords(what.meat)}, milk ${timeInWords(what.milk)} (${by})`;
+      return words.veterinarian(timeInWords(what.meat, words), timeInWords(what.milk, words));
     default:
       return unreachable(what);
   }
 }
 
-function timeInWords(time: VetTime | null): string {
-  return time === null ? 'nothing said' : `${time.count} ${time.unit}`;
+function timeInWords(time: VetTime | null, words: CorrectionWords): string {
+  return time === null ? words.nothingSaid : words.time(time.count, time.unit);
 }

@@ -1,3 +1,4 @@
+import { esShipped } from '../../shared/es-shipped.ts';
 import type { en } from './en.ts';
 import { esAfter } from './es-after.ts';
 import { esAnimals } from './es-animals.ts';
@@ -6,7 +7,6 @@ import { esBottle } from './es-bottle.ts';
 import { esCare } from './es-care.ts';
 import { esCautions } from './es-cautions.ts';
 import { esMixing } from './es-mixing.ts';
-import { esShipped } from './es-shipped.ts';
 import { esStock } from './es-stock.ts';
 import { esWormCheck } from './es-worm-check.ts';
 

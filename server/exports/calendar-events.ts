@@ -6,6 +6,7 @@ import { DAY_MS } from '../../core/moment.ts';
 import { holdsOf, useNow } from '../../core/round/clear-board.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { testReminders } from '../worms/test-reminders.ts';
+import { CALENDAR_WORDS, type CalendarWords } from './calendar-words.ts';
 
 /** Minutes before a thing at which a calendar reminds of it: an hour for what ends, none for what may be done. */
 const AN_HOUR = 60;
@@ -13,18 +14,19 @@ const AN_HOUR = 60;
 const HERE = '@byreside';
 
 /** What adds days to the calendar; each is asked for what lies ahead of now. */
-type Source = (barn: BarnContext) => readonly CalendarEvent[];
+type Source = (barn: BarnContext, words: CalendarWords) => readonly CalendarEvent[];
 
 /** All sources; whoever keeps days of its own adds its source here. */
 const SOURCES: readonly Source[] = [clearTimes, jugUseBys, scaleChecks, secondDoses, testReminders];
 
 /** Everything ahead that a keeper should be reminded of. */
 export function calendarEvents(barn: BarnContext): CalendarEvent[] {
-  return SOURCES.flatMap((source) => source(barn));
+  const words = CALENDAR_WORDS[barn.memory.settings.language];
+  return SOURCES.flatMap((source) => source(barn, words));
 }
 
 /** When milk and meat of each animal may be used again; what has no time, or an untrusted one, is no day. */
-function clearTimes({ memory, config, clock }: BarnContext): CalendarEvent[] {
+function clearTimes({ memory, config, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   const trusted = clock.isTrusted();
   return memory.animals.flatMap((animal) => {
@@ -37,8 +39,8 @@ function clearTimes({ memory, config, clock }: BarnContext): CalendarEvent[] {
       return [
         {
           uid: `clear-${what}-${animal.id}${HERE}`,
-          summary: `${animal.name}: ${what} may be used again`,
-          description: `By the day book, treatment ${holds[what].treatmentId}. Label and vet come first.`,
+          summary: words.clear[what](animal.name),
+          description: words.clearBy(holds[what].treatmentId),
           atMs: use.atMs,
           allDay: false,
           remindMinutesBefore: null,
@@ -48,32 +50,31 @@ function clearTimes({ memory, config, clock }: BarnContext): CalendarEvent[] {
   });
 }
 
-function jugUseBys({ memory, clock }: BarnContext): CalendarEvent[] {
+function jugUseBys({ memory, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   return memory.jugs
     .filter((jug) => jug.clockTrusted && jugLife(jug, wallMs) === 'in-life')
     .map((jug) => ({
       uid: `use-by-${jug.id}${HERE}`,
-      summary: `Jug ${jug.number}: use by`,
-      description: medicineById(memory.formulary, jug.medicineId)?.name ?? null,
+      summary: words.useBy(jug.number),
+      description: words.shipped(medicineById(memory.formulary, jug.medicineId)?.name ?? ''),
       atMs: jug.useByMs,
       allDay: false,
       remindMinutesBefore: AN_HOUR,
     }));
 }
 
-function scaleChecks({ memory, clock }: BarnContext): CalendarEvent[] {
+function scaleChecks({ memory, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   return (['platform', 'bench'] as const).flatMap((role) => {
     const last = memory.scaleChecks[role];
     if (last === null || !last.clockTrusted) return [];
     const atMs = last.atMs + memory.settings.scaleCheckDays * DAY_MS;
     if (atMs <= wallMs) return [];
-    const summary = `Check the ${role} scale with a known weight`;
     return [
       {
         uid: `check-${role}${HERE}`,
-        summary,
+        summary: words.check[role],
         description: null,
         atMs,
         allDay: true,
@@ -84,7 +85,7 @@ function scaleChecks({ memory, clock }: BarnContext): CalendarEvent[] {
 }
 
 /** When what was given lately may be needed again, by its rule: one day a medicine, with the animals in it. */
-function secondDoses({ memory, clock }: BarnContext): CalendarEvent[] {
+function secondDoses({ memory, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   const days = new Map<string, { medicine: string; atMs: number; names: Set<string> }>();
   for (const { animalId, medicineId, givenAtMs, clockTrusted } of memory.earlier) {
@@ -95,12 +96,12 @@ function secondDoses({ memory, clock }: BarnContext): CalendarEvent[] {
     const atMs = givenAtMs + (rule?.repeatAfterDays.value ?? 0) * DAY_MS;
     if (atMs <= wallMs) continue;
     const key = `again-${medicineId}-${new Date(atMs).toISOString().slice(0, 10)}`;
-    const day = days.get(key) ?? { medicine: medicine.name, atMs, names: new Set<string>() };
+    const day = days.get(key) ?? { medicine: words.shipped(medicine.name), atMs, names: new Set<string>() };
     days.set(key, { ...day, names: day.names.add(animal.name) });
   }
   return [...days].map(([key, { medicine, atMs, names }]) => ({
     uid: `${key}${HERE}`,
-    summary: `${medicine}: look whether a second dose is needed`,
+    summary: words.again(medicine),
     description: [...names].join(', '),
     atMs,
     allDay: true,

@@ -4,7 +4,7 @@ import { calendarFile } from '../../core/exports/calendar.ts';
 import { csvRecord } from '../../core/exports/csv.ts';
 import { type ExchangeWorld, outsideAnimal, treatmentForExport } from '../../core/exports/exchange.ts';
 import { type RegisterLine, registerHeading, registerRecord } from '../../core/exports/register.ts';
-import { registerLine } from '../../core/exports/register-line.ts';
+import { type CorrectionWords, registerLine } from '../../core/exports/register-line.ts';
 import { EXPORT_NAMES } from '../../shared/export-names.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
 import { calendarEvents } from './calendar-events.ts';
@@ -32,9 +32,13 @@ export function exportWorld({ memory, store, config }: BarnContext) {
 }
 
 /** The lines of the register that are asked for, oldest first. */
-export function* registerLines(barn: BarnContext, asked: Asked): Generator<RegisterLine> {
+export function* registerLines(
+  barn: BarnContext,
+  asked: Asked,
+  words?: CorrectionWords,
+): Generator<RegisterLine> {
   const world = exportWorld(barn);
-  for (const entry of treatmentsOf(barn.store, asked)) yield registerLine(entry, world);
+  for (const entry of treatmentsOf(barn.store, asked)) yield registerLine(entry, world, words);
 }
 
 /** Every kind of file by its name. */

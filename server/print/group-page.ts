@@ -4,14 +4,8 @@ import { type MassUnit, massIn } from '../../core/quantity/mass.ts';
 import { showNumber, showRate, showVolume } from '../../core/quantity/show.ts';
 import { mgPerKg } from '../../core/quantity/strength.ts';
 import type { GroupPlan } from './group-plan.ts';
-import { GROUP_WORDS } from './group-words.ts';
 import { type Html, html } from './html.ts';
-import { PRINT_WORDS } from './print-words.ts';
-
-/** A caution's code as words; each code is made of them. */
-function plain(code: string): string {
-  return code.replaceAll('-', ' ');
-}
+import type { Printing } from './printing.ts';
 
 function weightWords({ lastWeight }: Animal, unit: MassUnit): string {
   return lastWeight === null ? '' : `${showNumber(massIn(lastWeight.mass, unit), 1)} ${unit}`;
@@ -25,9 +19,9 @@ export function groupSections(
   unit: MassUnit,
   /** The address of this page with an animal left out, or taken in again. */
   toggle: (animalId: string) => string,
+  { words: common, groups: words, shipped }: Printing,
 ): Html[] {
-  const words = GROUP_WORDS;
-  const species = PRINT_WORDS.species[plan.species];
+  const species = common.species[plan.species];
   const groups = plan.groups.map(({ members, dose: { dose, lightestGets } }, i) => {
     const { total, draws, syringe } = dose.plan;
     const mark = (volume: typeof total): string => showVolume(volume, syringe.graduation);
@@ -35,12 +29,13 @@ export function groupSections(
     return html`<section class="label">
       <h2>${words.group(i + 1, species)}</h2>
       <p class="strength">${mark(total)}</p>
-      <p><b>${PRINT_WORDS.jug(jug.number)}, ${syringe.name}</b>${draws.length > 1 ? html`: ${draws.map(mark).join(' + ')}` : ''}</p>
-      <p>${words.gets(showRate(mgPerKg(value)), showNumber(low, 1), showNumber(high, 1))}; ${PRINT_WORDS.never(showRate(mgPerKg(plan.regimen.ceiling.value)))}</p>
+      <p><b>${common.jug(jug.number)}, ${shipped(syringe.name)}</b>${draws.length > 1 ? html`: ${draws.map(mark).join(' + ')}` : ''}</p>
+      <p>${words.gets(showRate(mgPerKg(value)), showNumber(low, 1), showNumber(high, 1))}; ${common.never(showRate(mgPerKg(plan.regimen.ceiling.value)))}</p>
       <table>${members.map(({ id }) => {
         const animal = animals.find((one) => one.id === id);
         const asks = plan.asks.get(id) ?? [];
-        const look = asks.length > 0 ? words.askFirst(asks.map(({ code }) => plain(code)).join(', ')) : '';
+        const look =
+          asks.length > 0 ? words.askFirst(asks.map(({ code }) => words.caution(code)).join(', ')) : '';
         return animal === undefined
           ? html``
           : html`<tr><th>${animal.name}</th><td>${weightWords(animal, unit)} <small>${look}</small></td><td class="toggle"><a href="${toggle(id)}">${words.leaveOut}</a></td></tr>`;
@@ -51,7 +46,7 @@ export function groupSections(
   const rows = plan.out.map(({ animal, reason }) => {
     const why =
       reason.why === 'stop'
-        ? `${words.reason.stop}: ${plain(reason.caution.code)}`
+        ? `${words.reason.stop}: ${words.caution(reason.caution.code)}`
         : words.reason[reason.why];
     const back =
       reason.why === 'left-out' ? html`<a href="${toggle(animal.id)}">${words.takeIn}</a>` : html``;

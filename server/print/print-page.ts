@@ -1,5 +1,5 @@
 import { type Html, html } from './html.ts';
-import { PRINT_WORDS } from './print-words.ts';
+import type { Printing } from './printing.ts';
 
 /** What a page is printed on. */
 export type Paper = 'a6' | 'roll';
@@ -65,6 +65,7 @@ export interface PrintedPage {
   /** Pixels in a millimetre of the panel. */
   readonly pxPerMm: number;
   readonly sections: readonly Html[];
+  readonly printing: Printing;
   /** A further place to go to from it. */
   readonly onward?: { readonly href: string; readonly name: string };
 }
@@ -78,8 +79,8 @@ export function printPage({
   sections,
   onward,
   asked = '',
+  printing: { words, language },
 }: PrintedPage): string {
-  const words = PRINT_WORDS;
   const at = (each: Paper): string => `?paper=${each}${asked === '' ? '' : `&${asked}`}`;
   const further = onward === undefined ? '' : html`<a href="${onward.href}" id="onward">${onward.name}</a>`;
   const papers = (['a6', 'roll'] as const).map((each) =>
@@ -88,7 +89,7 @@ export function printPage({
       : html`<a href="${at(each)}">${words.paper[each]}</a>`,
   );
   return html`<!doctype html>
-<html lang="en">
+<html lang="${language}">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${title}</title><style>${style(paper, pxPerMm)}</style></head>
 <body>
 <nav><a href="${back}" id="back">${words.back}</a>${papers}${further}<button type="button" id="print">${words.print}</button></nav>

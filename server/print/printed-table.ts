@@ -8,7 +8,8 @@ import { massIn } from '../../core/quantity/mass.ts';
 import { showNumber, showRate, showVolume } from '../../core/quantity/show.ts';
 import { mgPerKg } from '../../core/quantity/strength.ts';
 import { type Html, html } from './html.ts';
-import { PRINT_WORDS } from './print-words.ts';
+import type { PrintWords } from './print-words.ts';
+import type { Printing } from './printing.ts';
 
 /** A regimen a table may be printed of: one that a person has approved. */
 export interface ApprovedRegimen {
@@ -16,22 +17,22 @@ export interface ApprovedRegimen {
   readonly approval: Approval;
 }
 
-function withdrawalWords(withdrawal: Withdrawal): string {
+function withdrawalWords(withdrawal: Withdrawal, words: PrintWords): string {
   switch (withdrawal.kind) {
     case 'hours':
-      return PRINT_WORDS.hours(showNumber(withdrawal.hours, 0));
+      return words.hours(showNumber(withdrawal.hours, 0));
     case 'days':
-      return PRINT_WORDS.days(showNumber(withdrawal.days, 0));
+      return words.days(showNumber(withdrawal.days, 0));
     case 'not-for-people':
-      return PRINT_WORDS.notForPeople;
+      return words.notForPeople;
     case 'unknown':
-      return PRINT_WORDS.notKnown;
+      return words.notKnown;
   }
 }
 
-function row({ weight, plan }: DoseTableRow, unit: 'kg' | 'lb'): Html {
+function row({ weight, plan }: DoseTableRow, unit: 'kg' | 'lb', words: PrintWords): Html {
   const name = `${showNumber(massIn(weight, unit), 1)} ${unit}`;
-  if (plan === null) return html`<tr><th>${name}</th><td colspan="2">${PRINT_WORDS.noSyringe}</td></tr>`;
+  if (plan === null) return html`<tr><th>${name}</th><td colspan="2">${words.noSyringe}</td></tr>`;
   const { draws, total, syringe } = plan;
   const mark = (volume: typeof total): string => showVolume(volume, syringe.graduation);
   const each = draws.length > 1 ? html` <small>${draws.map(mark).join(' + ')}</small>` : '';
@@ -45,19 +46,19 @@ export function printedTable(
   jug: Jug,
   syringes: readonly Syringe[],
   unit: 'kg' | 'lb',
+  { words, shipped }: Printing,
 ): Html {
-  const words = PRINT_WORDS;
   const rows = doseTable(regimen, jug.strength, syringes, tableWeights(regimen.species, unit));
   const rate = showRate(mgPerKg(regimen.target.value));
   const ceiling = showRate(mgPerKg(regimen.ceiling.value));
   return html`<section class="table">
-    <h2>${words.tableTitle(words.species[regimen.species], rate, regimen.purpose)}</h2>
+    <h2>${words.tableTitle(words.species[regimen.species], rate, regimen.purpose === null ? null : shipped(regimen.purpose))}</h2>
     <p>${words.jug(jug.number)}, ${words.never(ceiling)}; ${words.approved(approval.by, words.direction[approval.direction])}.</p>
-    <p><b>${words.meat(withdrawalWords(regimen.meat))}. ${words.milk(withdrawalWords(regimen.milk))}.</b></p>
+    <p><b>${words.meat(withdrawalWords(regimen.meat, words))}. ${words.milk(withdrawalWords(regimen.milk, words))}.</b></p>
     ${words.howToRead.map((line) => html`<p>${line}</p>`)}
     <table>
       <thead><tr><th>${words.weight}</th><th>${words.draw}</th><th>${words.syringe}</th></tr></thead>
-      <tbody>${rows.map((each) => row(each, unit))}</tbody>
+      <tbody>${rows.map((each) => row(each, unit, words))}</tbody>
     </table>
   </section>`;
 }

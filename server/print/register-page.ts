@@ -1,8 +1,7 @@
 import type { Clear } from '../../core/dosing/withdrawal.ts';
 import { printedMonth, type RegisterLine } from '../../core/exports/register.ts';
 import { type Html, html } from './html.ts';
-import { labelTime } from './print-times.ts';
-import { REGISTER_WORDS } from './register-words.ts';
+import type { Printing } from './printing.ts';
 
 const STYLE = `
 @page { size: A4 landscape; margin: 10mm; }
@@ -29,7 +28,7 @@ export interface RegisterHead {
   /** The days asked for and the animal, in words. */
   readonly asked: string;
   readonly printedAtMs: number;
-  readonly timeZone: string;
+  readonly printing: Printing;
   /** What a plate on the page measures, in pixels. */
   readonly platePx: number;
   readonly back: string;
@@ -37,21 +36,21 @@ export interface RegisterHead {
 
 /** The treatment register as a page for A4, piece by piece: as long as it may be, no more than a line of it is held. */
 export function* registerPage(lines: Iterable<RegisterLine>, head: RegisterHead): Generator<string> {
-  const { asked, printedAtMs, timeZone, platePx, back } = head;
-  const words = REGISTER_WORDS;
+  const { asked, printedAtMs, printing, platePx, back } = head;
+  const { register: words, time, language } = printing;
   const columns = Object.values(words.columns).map((name) => html`<th>${name}</th>`);
   yield html`<!doctype html>
-<html lang="en">
+<html lang="${language}">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${words.title}</title><style>:root { --plate: ${platePx}px; }${{ html: STYLE }}</style></head>
 <body>
 <nav><a href="${back}" id="back">${words.back}</a><button type="button" id="print">${words.print}</button></nav>
-<main><h1>${words.title}</h1><p>${asked}. ${words.printed(labelTime(printedAtMs, timeZone))}. ${words.law}</p>
+<main><h1>${words.title}</h1><p>${asked}. ${words.printed(time(printedAtMs))}. ${words.law}</p>
 <table><thead><tr>${columns}</tr></thead><tbody>
 `.html;
   let count = 0;
   for (const line of lines) {
     count += 1;
-    yield rowOf(line, timeZone).html;
+    yield rowOf(line, printing).html;
   }
   yield html`</tbody></table>${count === 0 ? html`<p>${words.none}</p>` : html`<p>${words.count(count)}</p>`}</main>
 <script src="/print/print.js"></script>
@@ -60,14 +59,13 @@ export function* registerPage(lines: Iterable<RegisterLine>, head: RegisterHead)
 `.html;
 }
 
-function lotOf({ lot, expiresAtMs }: RegisterLine['medicine']): string {
-  return expiresAtMs === null ? '' : `; ${REGISTER_WORDS.lot(lot, printedMonth(expiresAtMs))}`;
+function lotOf({ lot, expiresAtMs }: RegisterLine['medicine'], { register }: Printing): string {
+  return expiresAtMs === null ? '' : `; ${register.lot(lot, printedMonth(expiresAtMs))}`;
 }
 
-function rowOf(line: RegisterLine, timeZone: string): Html {
+function rowOf(line: RegisterLine, printing: Printing): Html {
   const { animal, medicine, mixed, dose, weight } = line;
-  const words = REGISTER_WORDS;
-  const day = (atMs: number) => labelTime(atMs, timeZone);
+  const { register: words, time: day, shipped } = printing;
   const until = (clear: Clear): string => (clear.kind === 'at' ? day(clear.atMs) : words.clear[clear.kind]);
   const from =
     mixed === null ? words.bottle : words.mixed(mixed.powderGrams, mixed.waterMl, mixed.by, day(mixed.atMs));
@@ -75,8 +73,8 @@ function rowOf(line: RegisterLine, timeZone: string): Html {
     given: html`<b>${day(line.givenAtMs)}</b>${line.clockTrusted ? '' : ` (${words.provisional})`}`,
     animal: html`<b>${animal.name}</b><br>${animal.tag ?? words.noTag}<br>${words.animal(animal)}`,
     weight: html`${weight.kilograms.toFixed(2)} kg, ${words.scale}`,
-    medicine: html`<b>${medicine.name}</b><br>${medicine.active}, ${medicine.mgPerMl.toFixed(2)} mg/mL<br>${from}${lotOf(medicine)}`,
-    dose: html`<b>${dose.givenMl} mL</b>${dose.outcome === 'whole' ? '' : `, ${dose.outcome}`}<br>${dose.targetMgPerKg} mg/kg: ${dose.computedMl.toFixed(2)} mL<br>${dose.route}`,
+    medicine: html`<b>${shipped(medicine.name)}</b><br>${shipped(medicine.active)}, ${medicine.mgPerMl.toFixed(2)} mg/mL<br>${from}${lotOf(medicine, printing)}`,
+    dose: html`<b>${dose.givenMl} mL</b>${dose.outcome === 'whole' ? '' : `, ${words.kept(dose.outcome)}`}<br>${dose.targetMgPerKg} mg/kg: ${dose.computedMl.toFixed(2)} mL<br>${words.kept(dose.route)}`,
     use: html`${words.use[line.use]}${line.directedBy === null ? '' : `, ${line.directedBy}`}`,
     meat: html`${until(line.meat)}`,
     milk: html`${until(line.milk)}`,

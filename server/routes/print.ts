@@ -11,14 +11,12 @@ import { textStream } from '../exports/text-stream.ts';
 import type { House } from '../house.ts';
 import { groupSections } from '../print/group-page.ts';
 import { groupPlans } from '../print/group-plan.ts';
-import { GROUP_WORDS } from '../print/group-words.ts';
 import { html } from '../print/html.ts';
 import { jugLabel } from '../print/jug-label.ts';
 import { type Paper, PLATE_MM, printPage } from '../print/print-page.ts';
-import { PRINT_WORDS } from '../print/print-words.ts';
 import { printedTable } from '../print/printed-table.ts';
+import { type Printing, printingOf } from '../print/printing.ts';
 import { registerPage } from '../print/register-page.ts';
-import { REGISTER_WORDS } from '../print/register-words.ts';
 import { panelView } from '../view/state-view.ts';
 
 const SCRIPT = "document.getElementById('print').addEventListener('click', () => print());\n";
@@ -35,22 +33,24 @@ export function addPrintRoutes(app: FastifyInstance, house: House): void {
     '/print/jug/:id',
     async ({ params, query }, reply) => {
       const { memory, config } = barn.context;
+      const printing = printingOf(barn.context);
       const { pxPerMm } = panelView(config.panel);
       const paper = paperOf(house, query.paper);
       const jug = jugToPrint(memory, params.id) ?? barn.context.store.jugs.find(params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
-      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
+      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm, printing));
       const back = memory.mixing.step === 'label' ? '/#jug' : `/#jug/${encodeURIComponent(jug.id)}`;
-      const title = PRINT_WORDS.jug(jug.number);
+      const title = printing.words.jug(jug.number);
       const href = `/print/group/${encodeURIComponent(jug.id)}?paper=${paper}`;
-      const onward = memory.jugs.includes(jug) ? { onward: { href, name: GROUP_WORDS.open } } : {};
+      const onward = memory.jugs.includes(jug) ? { onward: { href, name: printing.groups.open } } : {};
       return reply.send(
         printPage({
           title,
           paper,
           back,
           pxPerMm,
-          sections: jugPages(memory, jug, config.timeZone),
+          sections: jugPages(memory, jug, printing),
+          printing,
           ...onward,
         }),
       );
@@ -65,11 +65,12 @@ function addGroupPage(app: FastifyInstance, house: House): void {
     '/print/group/:id',
     async ({ params, query }, reply) => {
       const { memory, config } = barn.context;
+      const printing = printingOf(barn.context);
       const { pxPerMm } = panelView(config.panel);
       const paper = paperOf(house, query.paper);
       const jug = memory.jugs.find(({ id }) => id === params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
-      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm));
+      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm, printing));
       const without = typeof query.without === 'string' ? query.without.split(',').filter(Boolean) : [];
       const unanswered = memory.round.unanswered.map(({ animal }) => animal.id);
       const { animals, settings } = memory;
@@ -79,18 +80,20 @@ function addGroupPage(app: FastifyInstance, house: House): void {
       };
       const plans = groupPlans(jug, without, unanswered, roundWorld(barn.context));
       const sections = plans.flatMap((plan) =>
-        groupSections(plan, jug, animals, settings.weightUnit, toggle),
+        groupSections(plan, jug, animals, settings.weightUnit, toggle, printing),
       );
-      const lead = sections.length === 0 ? [GROUP_WORDS.none] : [...GROUP_WORDS.only, GROUP_WORDS.split];
-      const head = html`<section class="label"><h1>${GROUP_WORDS.title(jug.number)}</h1>${lead.map((line) => html`<p class="warn">${line}</p>`)}</section>`;
+      const { groups: words } = printing;
+      const lead = sections.length === 0 ? [words.none] : [...words.only, words.split];
+      const head = html`<section class="label"><h1>${words.title(jug.number)}</h1>${lead.map((line) => html`<p class="warn">${line}</p>`)}</section>`;
       return reply.send(
         printPage({
-          title: GROUP_WORDS.title(jug.number),
+          title: words.title(jug.number),
           paper,
           asked: `without=${without.map(encodeURIComponent).join(',')}`,
           back: `/print/jug/${encodeURIComponent(jug.id)}?paper=${paper}`,
           pxPerMm,
           sections: [head, ...sections],
+          printing,
         }),
       );
     },
@@ -107,7 +110,8 @@ function addRegisterPage(app: FastifyInstance, { barn }: House): void {
     if ('why' in asked)
       return reply.code(400).send(html`<!doctype html><title>400</title><p>${asked.why}</p>`.html);
     const world = exportWorld(context);
-    const words = REGISTER_WORDS;
+    const printing = printingOf(context);
+    const words = printing.register;
     const period =
       query.from === undefined && query.to === undefined
         ? words.everything
@@ -119,11 +123,11 @@ function addRegisterPage(app: FastifyInstance, { barn }: House): void {
     const head = {
       asked: period + animal,
       printedAtMs: context.clock.now().wallMs,
-      timeZone,
+      printing,
       platePx: Math.round(PLATE_MM * panelView(panel).pxPerMm),
       back: '/#day-book/take',
     };
-    return reply.send(textStream(registerPage(registerLines(context, asked), head)));
+    return reply.send(textStream(registerPage(registerLines(context, asked, words.corrections), head)));
   });
 }
 
@@ -135,9 +139,10 @@ function paperOf({ barn }: House, asked: string | undefined): Paper {
   return asked;
 }
 
-function noJug(paper: Paper, pxPerMm: number): string {
-  const sections = [html`<section><h1>${PRINT_WORDS.noJug}</h1><p>${PRINT_WORDS.noJugDetail}</p></section>`];
-  return printPage({ title: PRINT_WORDS.noJug, paper, back: '/#jug', pxPerMm, sections });
+function noJug(paper: Paper, pxPerMm: number, printing: Printing): string {
+  const { words } = printing;
+  const sections = [html`<section><h1>${words.noJug}</h1><p>${words.noJugDetail}</p></section>`];
+  return printPage({ title: words.noJug, paper, back: '/#jug', pxPerMm, sections, printing });
 }
 
 /** A jug in service, or the one whose label is being written: it is not stored yet. */
@@ -145,7 +150,7 @@ function jugToPrint({ jugs, mixing }: Memory, id: string): Jug | undefined {
   return mixing.step === 'label' && mixing.jug.id === id ? mixing.jug : jugs.find((jug) => jug.id === id);
 }
 
-function jugPages(memory: Memory, jug: Jug, timeZone: string) {
+function jugPages(memory: Memory, jug: Jug, printing: Printing) {
   const medicine = medicineById(memory.formulary, jug.medicineId);
   if (medicine === undefined) return [];
   const approved = medicine.regimens.flatMap((rule) => {
@@ -155,11 +160,11 @@ function jugPages(memory: Memory, jug: Jug, timeZone: string) {
     return approval === undefined || regimen === null ? [] : [{ regimen, approval }];
   });
   const tables = approved.map((each) =>
-    printedTable(each, jug, syringesOnHand(memory), memory.settings.weightUnit),
+    printedTable(each, jug, syringesOnHand(memory), memory.settings.weightUnit, printing),
   );
-  const none = html`<section><p class="warn">${PRINT_WORDS.noRule}</p></section>`;
+  const none = html`<section><p class="warn">${printing.words.noRule}</p></section>`;
   return [
-    jugLabel(jug, medicine, timeZone),
+    jugLabel(jug, medicine, printing),
     ...(jug.discardedAtMs !== null ? [] : tables.length > 0 ? tables : [none]),
   ];
 }

@@ -1,10 +1,11 @@
 import type { CalendarEvent } from '../../core/exports/calendar.ts';
 import { medicineById } from '../../core/medicine/formulary.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
+import type { CalendarWords } from '../exports/calendar-words.ts';
 import { progressNow, testsNow } from './tests-now.ts';
 
 /** The days of the second samples of every test that waits for them, as a source of the calendar. */
-export function testReminders(barn: BarnContext): CalendarEvent[] {
+export function testReminders(barn: BarnContext, words: CalendarWords): CalendarEvent[] {
   const { memory, clock } = barn;
   const { wallMs } = clock.now();
   return testsNow(barn).flatMap((now) => {
@@ -12,15 +13,15 @@ export function testReminders(barn: BarnContext): CalendarEvent[] {
     if (step === 'done' || step === 'given-up' || missing.after.length === 0) return [];
     const { test, days, window } = now;
     if (days.untilMs < wallMs) return [];
-    const medicine = medicineById(memory.formulary, test.medicineId)?.name ?? test.medicineId;
+    const medicine = words.shipped(medicineById(memory.formulary, test.medicineId)?.name ?? test.medicineId);
     const names = missing.after.flatMap(
       (id) => memory.animals.find((animal) => animal.id === id)?.name ?? [],
     );
     return [
       {
         uid: `retest-${test.id}@byreside`,
-        summary: `${medicine}: take the second dung samples`,
-        description: `${names.join(', ')}. Day ${window.fromDay} to ${window.untilDay} after the dose.`,
+        summary: words.samples(medicine),
+        description: words.samplesOf(names.join(', '), window.fromDay, window.untilDay),
         atMs: Math.max(days.fromMs, wallMs),
         allDay: true,
         remindMinutesBefore: null,

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { DAY_MS } from '../../../core/moment.ts';
 import { lastProven } from '../../../core/reduction/proven.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
+import { CALENDAR_WORDS } from '../../../server/exports/calendar-words.ts';
 import { planView } from '../../../server/view/plan-view.ts';
 import { testPage, testsView, wormCheckView } from '../../../server/view/test-view.ts';
 import { testReminders } from '../../../server/worms/test-reminders.ts';
@@ -256,10 +257,10 @@ test('the second samples stand in the calendar on the first of their days, until
   const { barn, ids } = barnWithGoats(2);
   for (const id of ids) dose(barn, id);
   const testId = plan(barn, ids);
-  expect(testReminders(barn.barn.context)).toEqual([]);
+  expect(testReminders(barn.barn.context, CALENDAR_WORDS.en)).toEqual([]);
   countAll(barn, testId, 'before', each(ids, [30, 40]));
   const { dueFrom } = pageOf(barn, testId);
-  const [event, ...others] = testReminders(barn.barn.context);
+  const [event, ...others] = testReminders(barn.barn.context, CALENDAR_WORDS.en);
   expect(others).toEqual([]);
   expect(event).toMatchObject({
     uid: `retest-${testId}@byreside`,
@@ -270,7 +271,7 @@ test('the second samples stand in the calendar on the first of their days, until
   });
   barn.clock.pass(8 * DAY_MS);
   countAll(barn, testId, 'after', each(ids, [0, 0]));
-  expect(testReminders(barn.barn.context)).toEqual([]);
+  expect(testReminders(barn.barn.context, CALENDAR_WORDS.en)).toEqual([]);
 });
 
 describe('a medicine that failed its last test', () => {

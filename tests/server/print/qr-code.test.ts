@@ -1,6 +1,7 @@
 import decoder from 'jsqr';
 import { describe, expect, test } from 'vitest';
 import { jugCode } from '../../../server/print/jug-label.ts';
+import { printingIn } from '../../../server/print/printing.ts';
 import { qrCode, qrModules } from '../../../server/print/qr-code.ts';
 import { makeJug } from '../../core/make/jug.ts';
 
@@ -23,7 +24,7 @@ function read(modules: readonly (readonly boolean[])[]): string | undefined {
 
 describe('the QR code of a jug', () => {
   test('is read back as the text of the label', () => {
-    const text = jugCode(makeJug(), 'levamisole hydrochloride', 'UTC');
+    const text = jugCode(makeJug(), 'levamisole hydrochloride', printingIn('en', 'UTC'));
     expect(text.split('\n')).toHaveLength(5);
     expect(text).toContain('49.45 mg/mL');
     expect(read(qrModules(text))).toBe(text);
