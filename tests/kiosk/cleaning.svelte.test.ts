@@ -67,6 +67,36 @@ test.each([
   expect(app.find('cleaning')).not.toBeNull();
 });
 
+test('it goes on where the link drops and comes back, and ends where the kiosk then stands', () => {
+  pass(10_000);
+  app.socket.drop();
+  vi.advanceTimersByTime(2000);
+  flushSync();
+  expect(app.find('not-connected')).not.toBeNull();
+  expect(app.text('cleaning-left')).toBe('18');
+  expect(app.find('cleaning-cut')).not.toBeNull();
+  app.socket.welcome(BASE);
+  pass(5000);
+  expect(app.find('cleaning-cut')).toBeNull();
+  expect(app.text('cleaning-left')).toBe('13');
+  app.socket.drop();
+  vi.advanceTimersByTime(13_200);
+  flushSync();
+  expect(app.find('cleaning')).toBeNull();
+  expect(app.find('not-connected')).not.toBeNull();
+});
+
+test('two fingers on the corners end it while nothing is reached', () => {
+  app.socket.drop();
+  flushSync();
+  app.press('corner-first', 'pointerdown', 1);
+  app.press('corner-second', 'pointerdown', 2);
+  vi.advanceTimersByTime(1100);
+  flushSync();
+  expect(app.find('cleaning')).toBeNull();
+  expect(app.find('not-connected')).not.toBeNull();
+});
+
 test('what the wiping does just after it presses nothing', () => {
   pass(30_000);
   expect(app.find('cleaning')).toBeNull();
