@@ -11,8 +11,8 @@ import {
   strengthsDisagree,
 } from '../../core/medicine/contradictions.ts';
 import { OpenFailure, type OpenFailureCode } from '../../hardware/serial/open-failure.ts';
-import { esShipped } from '../../kiosk/words/es-shipped.ts';
 import { SHARED_TROUBLE, troubleOf } from '../../server/devices/trouble.ts';
+import { esShipped } from '../../shared/es-shipped.ts';
 
 /** The names and sentences of a medicine that a screen shows; where a figure is from stays as it is. */
 function shownOf(value: unknown, key = ''): string[] {
