@@ -5,6 +5,7 @@ import { addExportRoutes } from './routes/exports.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addMachineRoutes } from './routes/machine.ts';
+import { addNetworkRoutes } from './routes/network.ts';
 import { addPages, pageScript } from './routes/pages.ts';
 import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
@@ -23,7 +24,7 @@ export async function buildApp(
 ): Promise<FastifyInstance> {
   // A page that never lets go of its connection must not hold up the shutdown.
   const app = fastify({ forceCloseConnections: true, logger: false });
-  addGuard(app, boundTo);
+  addGuard(app, house, boundTo);
   app.setErrorHandler((error: FastifyError, _request, reply) => {
     const status = error.statusCode ?? 500;
     // A page of the file that cannot be read may show only when somebody asks for what stands on it.
@@ -43,8 +44,9 @@ export async function buildApp(
   addSeasonRoutes(app, house);
   addWormCheckRoutes(app, house);
   addPrintRoutes(app, house);
-  addExportRoutes(app, house, boundTo);
+  addExportRoutes(app, house);
   addSpeechRoutes(app, house);
+  addNetworkRoutes(app, house);
   if (pages !== null) await addPages(app, pages);
   return app;
 }

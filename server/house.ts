@@ -32,6 +32,8 @@ import { createHerdFile } from './herd/herd-file.ts';
 import { createPhotos } from './herd/photos.ts';
 import { watchMachine } from './machine/machine.ts';
 import { machinePage } from './machine/page.ts';
+import { accessFile } from './network/access-file.ts';
+import { Network } from './network/network.ts';
 import { damagedProblem, openRecords } from './open-records.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
@@ -50,6 +52,9 @@ const DEMO_PHOTOS = 'demo-photos';
 /** Folders of sound recorded on the keeper's wish. */
 const RECORDINGS = 'recordings';
 const DEMO_RECORDINGS = 'demo-recordings';
+/** Folders of who is let in besides the board. */
+const NETWORK = 'network';
+const DEMO_NETWORK = 'demo-network';
 /** How often time is let pass: offers run out to within this. */
 const TICK_MS = 500;
 /** How long an answer has to reach the screen before a restart. */
@@ -63,6 +68,8 @@ export interface House {
   readonly speaker: Speaker;
   /** What the kiosk hears. */
   readonly hearing: Pick<Hearing, 'told' | 'sound' | 'gone'>;
+  /** Who is let in besides the board. */
+  readonly network: Network;
   /** The pages that may say it. */
   readonly pages: Pick<PageOutlet, 'told' | 'gone'>;
   state(): KioskState;
@@ -105,6 +112,8 @@ export interface HouseOptions {
   readonly sense: () => BoardSenses;
   /** Which release this is. */
   readonly version: string;
+  /** The port for other devices where the environment sets it. */
+  readonly networkPort: number | null;
   readonly clock: Clock;
   readonly random: () => number;
   readonly log: (message: string, error: unknown) => void;
@@ -169,6 +178,18 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     changed: () => barn.changed(),
     log,
   };
+  const { on = false, port, proxy = null } = config.network;
+  const networkFolder = join(dataFolder, demo ? DEMO_NETWORK : NETWORK);
+  const network = new Network({
+    folder: networkFolder,
+    file: accessFile(networkFolder),
+    config: { on, port: options.networkPort ?? port, proxy },
+    people: () => context.config.people,
+    clock,
+    newId: () => uuidv7(),
+    changed: () => barn.changed(),
+    log,
+  });
   const context: BarnContext = {
     memory,
     store,
@@ -190,6 +211,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
           context.config = withSettings(dataFolder, context.config, settings);
         },
     tray: simulated === null ? null : createTray(simulated, random),
+    network,
     backUpNow: () => upkeep.backUpNow(),
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
@@ -275,7 +297,10 @@ export async function openHouse(options: HouseOptions): Promise<House> {
           log,
         });
   const machine = watchMachine({ sense: options.sense, timers, changed: () => barn.changed(), log });
-  const ticking = setInterval(() => barn.tick(), TICK_MS);
+  const ticking = setInterval(() => {
+    barn.tick();
+    network.tick();
+  }, TICK_MS);
   const standing: Standing = {
     bootId: uuidv7(),
     demo,
@@ -288,6 +313,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     ear: () => hearing.view(),
     keeping: upkeep.view,
     machine: machine.view,
+    network: () => network.view(),
   };
   return {
     barn,
@@ -295,6 +321,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     speaker,
     hearing,
     pages,
+    network,
     state: () => stateView(barn.context, standing),
     machine: () => machinePage(machine, file, options.version),
     log,

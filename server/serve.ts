@@ -68,6 +68,7 @@ export async function serve(
     recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
     microphone: environment.microphone,
     playOnBoard: playOnAlsa,
+    networkPort: environment.networkPort,
     jobs: jobsInThreads(),
     sticks: sticksNow,
     sense: senseBoard,

@@ -9,6 +9,7 @@ import { EGG_INTENTS } from './egg-count.ts';
 import { HERD_INTENTS } from './herd-intents.ts';
 import { ScreenLanguage } from './language.ts';
 import { PowderAmountView } from './mixing.ts';
+import { NETWORK_INTENTS } from './network.ts';
 import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
 import { TEST_INTENTS } from './reduction-test.ts';
 import { intentId as id, ref } from './refs.ts';
@@ -255,6 +256,7 @@ export const Intent = z.discriminatedUnion('type', [
   /** Ends the demo: the kiosk starts anew on real devices, with a database of its own. */
   z.strictObject({ type: z.literal('leave-demo'), id }),
   z.strictObject({ type: z.literal('back-up-now'), id }),
+  ...NETWORK_INTENTS,
 ]);
 /** One intent. */
 export type Intent = z.infer<typeof Intent>;
@@ -398,6 +400,15 @@ export const REFUSALS = [
   'something-on-scale',
   'no-backup-place',
   'follows-only',
+  'not-paired',
+  'needs-pin',
+  'needs-set-up',
+  'board-only',
+  'network-off',
+  'network-set-by-file',
+  'access-unreadable',
+  'too-many-devices',
+  'no-such-device',
   'not-configured',
   'not-written',
 ] as const;

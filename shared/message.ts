@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { EAR_MESSAGES, MICROPHONE_MESSAGES } from './ear.ts';
 import { Answer, Intent } from './intent.ts';
+import { VisitorView } from './network.ts';
 import { KioskState } from './state.ts';
 import { LOUDSPEAKER_MESSAGES, VOICE_MESSAGES } from './voice.ts';
 
@@ -15,7 +16,11 @@ export const ServerMessage = z.discriminatedUnion('type', [
     bootId: z.string(),
     /** The script of the page that this server gives out, by its file name; `null` where it gives out none. */
     page: z.string().nullable(),
+    /** Whose page it is. */
+    visitor: VisitorView,
   }),
+  /** Who is at work on the device of the page changed. */
+  z.strictObject({ type: z.literal('visitor'), visitor: VisitorView }),
   z.strictObject({ type: z.literal('snapshot'), seq: z.int().nonnegative(), state: KioskState }),
   z.strictObject({ type: z.literal('patch'), seq: z.int().nonnegative(), changes: KioskState.partial() }),
   z.strictObject({ type: z.literal('answer'), answer: Answer }),

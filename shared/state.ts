@@ -11,6 +11,7 @@ import { KeepingView } from './keeping.ts';
 import { ScreenLanguage } from './language.ts';
 import { MachineView } from './machine.ts';
 import { MixingView } from './mixing.ts';
+import { NetworkView } from './network.ts';
 import { WormCheckView } from './reduction-test.ts';
 import { RoundView } from './round.ts';
 import { LinkStatus, ShedView } from './shed.ts';
@@ -116,6 +117,7 @@ export const KioskState = z.strictObject({
   keeping: KeepingView,
   /** The board under the kiosk. */
   machine: MachineView,
+  network: NetworkView,
   shed: ShedView,
   voice: VoiceView,
   ear: EarView,

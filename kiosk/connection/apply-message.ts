@@ -30,6 +30,7 @@ export function applyMessage(feed: Feed, message: ServerMessage): Feed {
       if (feed.status !== 'live') return { status: 'mismatch' };
       if (message.seq <= feed.seq) return feed;
       return { ...feed, seq: message.seq, state: patched(feed.state, message.changes) };
+    case 'visitor':
     case 'answer':
     case 'pong':
     case 'say':

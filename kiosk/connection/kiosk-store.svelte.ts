@@ -2,6 +2,7 @@ import { getContext, setContext } from 'svelte';
 import { v4 as freshId } from 'uuid';
 import type { EarMessage, MicrophoneMessage } from '../../shared/ear.ts';
 import type { ServerMessage } from '../../shared/message.ts';
+import type { VisitorView } from '../../shared/network.ts';
 import type { KioskState } from '../../shared/state.ts';
 import type { LoudspeakerMessage, VoiceMessage } from '../../shared/voice.ts';
 import { applyMessage, CONNECTING, type Feed } from './apply-message.ts';
@@ -24,6 +25,7 @@ export class KioskStore {
   #givingOffer = $state.raw<string | null>(null);
   #nowMs = $state.raw(0);
   #look = $state.raw(FIRST_LOOK);
+  #visitor = $state.raw<VisitorView>({ kind: 'board' });
   readonly #latch = new GiveLatch();
   readonly #link: ServerLink;
   #clock = { wallMs: 0, at: 0 };
@@ -53,6 +55,11 @@ export class KioskStore {
   /** Panel and face as last told: unlike a reading they still fit while the server is away. */
   get look(): Pick<KioskState, 'panel' | 'face'> {
     return this.#look;
+  }
+
+  /** Whose page this is: the board's own, or that of a paired device. */
+  get visitor(): VisitorView {
+    return this.#visitor;
   }
 
   /** Why the last intent was refused, for a few seconds. */
@@ -114,6 +121,7 @@ export class KioskStore {
       this.ear?.take(message);
       return;
     }
+    if (message.type === 'hello' || message.type === 'visitor') this.#visitor = message.visitor;
     const before = stepsOf(this.state);
     this.#feed = applyMessage(this.#feed, message);
     if (stepsOf(this.state) !== before) this.#refusal = null;

@@ -6,6 +6,7 @@ const PROTOCOL: Hello['protocol'] = 1;
 /** Every kind of message there is. */
 const KINDS: Readonly<Record<ServerMessage['type'], true>> = {
   hello: true,
+  visitor: true,
   snapshot: true,
   patch: true,
   answer: true,

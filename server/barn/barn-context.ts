@@ -8,6 +8,7 @@ import type { ZeroAnswer } from '../devices/devices.ts';
 import type { MedicinesFile } from '../formulary/own-medicines.ts';
 import type { HerdFile } from '../herd/herd-file.ts';
 import type { Photos } from '../herd/photos.ts';
+import type { Network } from '../network/network.ts';
 import type { WeatherImport } from '../season/weather-import.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
@@ -41,6 +42,8 @@ export interface BarnContext {
   readonly setup: DeviceSetup | SetupClosed;
   /** Keeps a part of the configuration; `null` in the demo. Throws when the disk refuses. */
   readonly settle: ((settings: Partial<SetAtScreen>) => void) | null;
+  /** Who is let in besides the board. */
+  readonly network: Pick<Network, 'turn' | 'pair' | 'stopPairing' | 'revoke' | 'forgetPin'>;
   /** Copies the records to every place there is; answers whether that began. */
   readonly backUpNow: () => boolean;
   /** Says a dose, or sounds an earcon, so that the voice can be judged. */

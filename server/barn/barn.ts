@@ -29,8 +29,11 @@ const REMEMBERED = 2000;
 /** The one owner of the state: everything that happens passes through here, one thing at a time. */
 export interface Barn {
   readonly context: BarnContext;
-  /** Handles an intent once; its id again gets the first answer. Never throws. `by` is how the person asked. */
-  handle(intent: Intent, by?: AskedBy): Answer;
+  /**
+   * Handles an intent once; its id again gets the first answer. Never throws. `by` is how the person asked, `person` who
+   * asked where it is not who works at the kiosk.
+   */
+  handle(intent: Intent, by?: AskedBy, person?: string | null): Answer;
   /** Takes a reading of a scale whose link is ready. */
   read(reading: Reading): void;
   /** Takes what the wand read; it becomes an intent like any other. */
@@ -120,11 +123,24 @@ export function createBarn(
     if (role === 'bench') runSyringeCheck(context, { type: 'link-lost' });
   }
 
-  function firstTime(intent: Intent, digest: string, by: AskedBy): Answer {
+  /** Has all that a change writes stand in a person's name; who works at the kiosk stays who it was. */
+  function inTheNameOf<T>(person: string | null, change: () => T): T {
+    if (person === null) return change();
+    const { person: atKiosk } = context.memory.settings;
+    const named = (name: string) => {
+      context.memory = { ...context.memory, settings: { ...context.memory.settings, person: name } };
+    };
+    named(person);
+    const done = change();
+    named(atKiosk);
+    return done;
+  }
+
+  function firstTime(intent: Intent, digest: string, by: AskedBy, person: string | null): Answer {
     try {
       const refused = whole(() => {
         const writes = context.store.handled.writes();
-        const why = carryOut(context, intent, by);
+        const why = inTheNameOf(person, () => carryOut(context, intent, by));
         const at = Math.round(context.clock.now().wallMs);
         if (why === null && context.store.handled.writes() > writes)
           context.store.handled.add(intent.id, digest, at);
@@ -142,7 +158,7 @@ export function createBarn(
     }
   }
 
-  function handle(intent: Intent, by: AskedBy = 'screen'): Answer {
+  function handle(intent: Intent, by: AskedBy = 'screen', person: string | null = null): Answer {
     if (damaged()) return refusal(intent.id, 'not-written', context.memory.settings);
     const digest = createHash('sha256').update(JSON.stringify(intent)).digest('base64');
     const known = answers.get(intent.id);
@@ -152,7 +168,7 @@ export function createBarn(
       return refusal(intent.id, 'id-reused', context.memory.settings);
     if (known !== undefined) return { ...known.answer, repeated: true };
     if (onDisk !== undefined) return { ok: true, id: intent.id, repeated: true };
-    const answer = firstTime(intent, digest, by);
+    const answer = firstTime(intent, digest, by, person);
     // A record the disk refused may be tried again under the same id: it was not handled.
     if (answer.ok || answer.code !== 'not-written') answers.set(intent.id, { digest, answer });
     const [oldest] = answers.keys();

@@ -245,6 +245,16 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return barn.tray(intent.action, barn.memory) ? null : 'no-such-animal';
     case 'back-up-now':
       return barn.backUpNow() ? null : 'no-backup-place';
+    case 'set-network':
+      return barn.network.turn(intent.on);
+    case 'pair-device':
+      return barn.network.pair(intent.right);
+    case 'pair-stop':
+      return barn.network.stopPairing();
+    case 'revoke-device':
+      return barn.network.revoke(intent.deviceId);
+    case 'forget-pin':
+      return barn.network.forgetPin(intent.person);
     case 'leave-demo':
       if (barn.leaveDemo === null) return 'demo-only';
       barn.leaveDemo();

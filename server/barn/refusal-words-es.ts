@@ -181,6 +181,16 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'something-on-scale': 'Hay algo en la báscula. Quítelo primero y luego póngala en cero.',
   'no-backup-place': 'No hay adónde copiar. Enchufe una memoria USB y espere unos segundos.',
   'follows-only': 'Esta pantalla solo mira. Hágalo en el propio quiosco.',
+  'not-paired': 'Este aparato no está vinculado. En el quiosco: Cobertizo, Personas, Teléfonos.',
+  'needs-pin': 'Esta pantalla solo mira hasta que diga quién es: toque «Trabajar aquí» y su PIN.',
+  'needs-set-up': 'Este aparato no puede configurar el quiosco. Hágalo allí, o vincúlelo de nuevo para eso.',
+  'board-only': 'Esto se hace en el propio quiosco.',
+  'network-off': 'Otros aparatos no llegan ahora al quiosco. Actívelo primero.',
+  'network-set-by-file': 'El archivo kiosk.json lo activa. Quite "network", "on" de él y arranque otra vez.',
+  'access-unreadable':
+    'El archivo access.json de la carpeta network no se puede leer, así que nadie entra. Restáurelo, o bórrelo para empezar de cero, y arranque otra vez.',
+  'too-many-devices': 'Ya hay tantos aparatos vinculados como caben. Quite uno que no se use.',
+  'no-such-device': 'Ese aparato ya no está vinculado.',
   'not-configured':
     'La configuración del quiosco no se puede leer: no se puede hacer nada. La pantalla dice qué corregir.',
   'not-written':

@@ -183,6 +183,16 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'something-on-scale': 'Something stands on the scale. Take it off first, then zero.',
   'no-backup-place': 'There is nowhere to copy to. Plug a memory stick in and wait a few seconds.',
   'follows-only': 'This screen only follows. Do it at the kiosk itself.',
+  'not-paired': 'This device is not paired. At the kiosk: Shed, People, Phones.',
+  'needs-pin': 'This screen only follows until you say who you are: tap “Work here” and your PIN.',
+  'needs-set-up': 'This device may not set the kiosk up. Do it at the kiosk, or pair it anew for that.',
+  'board-only': 'This is done at the kiosk itself.',
+  'network-off': 'Other devices cannot reach the kiosk now. Turn that on first.',
+  'network-set-by-file': 'The file kiosk.json turns this on. Take "network", "on" out of it and start again.',
+  'access-unreadable':
+    'The file access.json in the network folder cannot be read, so nobody is let in. Restore it, or delete it to begin anew, then start again.',
+  'too-many-devices': 'So many devices are paired already. Remove one that is not used.',
+  'no-such-device': 'That device is not paired any more.',
   'not-configured':
     'The kiosk’s configuration cannot be read, so nothing can be done. The screen says what to mend.',
   'not-written':

@@ -35,6 +35,8 @@ export function removePerson(barn: BarnContext, { name }: Of<'remove-person'>): 
   const [first] = left;
   if (left.length === people.length) return 'no-such-person';
   if (first === undefined) return 'last-person';
+  // Whoever comes by the same name later is somebody else; most have no PIN to forget.
+  barn.network.forgetPin(name);
   const refused = settle(barn, { people: left });
   if (refused !== null || barn.memory.settings.person !== name) return refused;
   return keep(barn, 'person', first);

@@ -4,6 +4,8 @@ import { isAbsolute, resolve } from 'node:path';
 export interface Environment {
   readonly port: number;
   readonly host: string;
+  /** The port for other devices of the farm; `null` leaves it to the file. */
+  readonly networkPort: number | null;
   readonly dataFolder: string;
   /** The ALSA name of the board's own microphone; `null` leaves it to the file. */
   readonly microphone: string | null;
@@ -13,10 +15,6 @@ export interface Environment {
 
 /** Reads the `BYRESIDE_…` variables. Throws an `Error` that names the variable when a value makes no sense. */
 export function readEnvironment(env: NodeJS.ProcessEnv, workingFolder: string): Environment {
-  const port = Number(env['BYRESIDE_PORT'] || '4180');
-  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
-    throw new Error(`BYRESIDE_PORT is "${env['BYRESIDE_PORT']}": give a port number from 0 to 65535`);
-  }
   const folder = env['BYRESIDE_DATA'] || './data';
   const devices: Record<string, string> = {};
   for (const role of ['platform', 'bench', 'wand']) {
@@ -24,10 +22,20 @@ export function readEnvironment(env: NodeJS.ProcessEnv, workingFolder: string): 
     if (value) devices[role] = value;
   }
   return {
-    port,
+    port: portFrom(env, 'BYRESIDE_PORT') ?? 4180,
+    networkPort: portFrom(env, 'BYRESIDE_NETWORK_PORT'),
     host: env['BYRESIDE_HOST'] || '127.0.0.1',
     dataFolder: isAbsolute(folder) ? folder : resolve(workingFolder, folder),
     microphone: env['BYRESIDE_MICROPHONE'] || null,
     devices,
   };
+}
+
+function portFrom(env: NodeJS.ProcessEnv, name: string): number | null {
+  if (!env[name]) return null;
+  const port = Number(env[name]);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
+    throw new Error(`${name} is "${env[name]}": give a port number from 0 to 65535`);
+  }
+  return port;
 }

@@ -98,6 +98,25 @@ export const UNNAMED_KEEPER = 'Keeper';
 /** How many may work at a kiosk. */
 export const MOST_PEOPLE = 12;
 
+const port = z.int().min(0).max(65_535);
+
+/** How other devices of the farm come in. */
+export const NetworkConfig = z.strictObject({
+  /** Turned on whatever the screen says; left out, the screen turns it on and off. */
+  on: z.literal(true).exactOptional(),
+  port: port.default(4181),
+  /** A proxy on the board that has the encryption: the port it hands on to, and the name other devices know it by. */
+  proxy: z
+    .strictObject({
+      port,
+      name: z
+        .string()
+        .max(253)
+        .regex(/^[a-z0-9.-]+$/, 'a name such as kiosk.example, lower case, without https://'),
+    })
+    .exactOptional(),
+});
+
 /** The file `kiosk.json` in the data folder. */
 export const KioskConfig = z.strictObject({
   panel: z
@@ -133,6 +152,7 @@ export const KioskConfig = z.strictObject({
     .exactOptional(),
   speech: SpeechConfig.prefault({}),
   hearing: HearingConfig.prefault({}),
+  network: NetworkConfig.prefault({}),
 });
 /** The file `kiosk.json` in the data folder. */
 export type KioskConfig = z.infer<typeof KioskConfig>;

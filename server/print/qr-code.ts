@@ -15,13 +15,18 @@ export function qrModules(text: string): boolean[][] {
   );
 }
 
-/** A QR code of a text as a drawing, with its quiet zone. */
-export function qrCode(text: string): Html {
+/** A QR code of a text as an SVG path on a square of `size` by `size`, its quiet zone in it. */
+export function qrPath(text: string): { readonly path: string; readonly size: number } {
   const modules = qrModules(text);
-  const size = modules.length + 2 * QUIET;
   const path = modules
     .flatMap((row, y) => row.map((dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : '')))
     .join('');
+  return { path, size: modules.length + 2 * QUIET };
+}
+
+/** A QR code of a text as a drawing, with its quiet zone. */
+export function qrCode(text: string): Html {
+  const { path, size } = qrPath(text);
   return {
     html: `<svg class="qr" viewBox="0 0 ${size} ${size}" shape-rendering="crispEdges" role="img"><path d="${path}"/></svg>`,
   };

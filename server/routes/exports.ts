@@ -1,4 +1,3 @@
-import { networkInterfaces } from 'node:os';
 import type { FastifyInstance } from 'fastify';
 import type { ExportsView, ExportWritten } from '../../shared/exports.ts';
 import { EXPORTS, ExportName } from '../exports/kinds.ts';
@@ -7,7 +6,6 @@ import { textStream } from '../exports/text-stream.ts';
 import { writeWhole } from '../exports/write-file.ts';
 import type { House } from '../house.ts';
 import { qrCode } from '../print/qr-code.ts';
-import { LOOPBACK_NAMES } from '../security/visitor.ts';
 
 const NO_SUCH = 'There is no such file. GET /api/schema lists what can be taken along, as exports.';
 
@@ -17,7 +15,7 @@ interface Route {
 }
 
 /** The ways out for the records: a stream over HTTP, and a file in the folder of the configuration. */
-export function addExportRoutes(app: FastifyInstance, { barn, standing }: House, boundTo: string): void {
+export function addExportRoutes(app: FastifyInstance, { barn, standing, network }: House): void {
   const { context } = barn;
 
   /** What is asked for, or why it is not to be had. */
@@ -30,10 +28,13 @@ export function addExportRoutes(app: FastifyInstance, { barn, standing }: House,
     return { ok: true, kind, asked, file: fileName(known.data, asked, kind.ending) } as const;
   }
 
-  app.get('/api/exports', async ({ headers }): Promise<ExportsView> => {
-    const port = /:(\d+)$/.exec(headers.host ?? '')?.[1];
-    return { folder: context.config.exportFolder ?? null, address: addressOnNetwork(boundTo, port) };
-  });
+  app.get(
+    '/api/exports',
+    async (): Promise<ExportsView> => ({
+      folder: context.config.exportFolder ?? null,
+      address: network.address,
+    }),
+  );
   app.get<Route>('/api/exports/:name', async ({ params, query }, reply) => {
     const found = read(params.name, query);
     if (!found.ok) return reply.code(found.status).send({ message: found.why });
@@ -50,9 +51,9 @@ export function addExportRoutes(app: FastifyInstance, { barn, standing }: House,
         : await writeWhole(folder, found.file, textStream(found.kind.pieces(context, found.asked)));
     return reply.code(written.ok ? 200 : 409).send(written);
   });
-  app.get<Route>('/api/exports/:name/qr.svg', async ({ params, query, headers }, reply) => {
+  app.get<Route>('/api/exports/:name/qr.svg', async ({ params, query }, reply) => {
     const found = read(params.name, query);
-    const address = addressOnNetwork(boundTo, /:(\d+)$/.exec(headers.host ?? '')?.[1]);
+    const { address } = network;
     if (!found.ok) return reply.code(found.status).send({ message: found.why });
     if (address === null) return reply.code(404).send({ message: 'This kiosk listens to itself alone.' });
     const asked = new URLSearchParams({ ...query });
@@ -63,15 +64,4 @@ export function addExportRoutes(app: FastifyInstance, { barn, standing }: House,
 
 function fileName(name: string, { name: period }: Asked, ending: string): string {
   return name === 'calendar' ? `byreside-calendar.${ending}` : `byreside-${name}-${period}.${ending}`;
-}
-
-/** The address under which another device finds this kiosk, where it listens on more than itself. */
-function addressOnNetwork(boundTo: string, port = '80'): string | null {
-  if (LOOPBACK_NAMES.includes(boundTo)) return null;
-  const everywhere = boundTo === '0.0.0.0' || boundTo === '::';
-  const own = Object.values(networkInterfaces())
-    .flatMap((each) => each ?? [])
-    .find(({ family, internal }) => family === 'IPv4' && !internal)?.address;
-  const host = everywhere ? own : boundTo;
-  return host === undefined ? null : `http://${host}:${port}`;
 }

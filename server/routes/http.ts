@@ -12,6 +12,8 @@ import { KioskState } from '../../shared/state.ts';
 import { WormRulesView } from '../../shared/worm-rules.ts';
 import { refusal } from '../barn/barn.ts';
 import type { House } from '../house.ts';
+import { whyNotIntent } from '../security/may.ts';
+import type { Visitor } from '../security/visitor.ts';
 import { checksView } from '../view/checks-view.ts';
 import { jugView } from '../view/jug-view.ts';
 import { linkNext, type PageQuery, pageAsked } from './paging.ts';
@@ -57,13 +59,16 @@ export function addHttpRoutes(app: FastifyInstance, house: House): void {
     reductionTest: z.toJSONSchema(TestPage),
   }));
   app.post('/api/intents', { bodyLimit: BODY_LIMIT }, async (request, reply) => {
-    const answer = answerTo(house, request.body);
+    const answer = answerTo(house, request.body, request.visitor);
     return reply.code(statusOf(answer)).send(answer);
   });
 }
 
-/** Reads an intent from outside and has it handled; what is no intent is refused with what is wrong with it. */
-export function answerTo(house: House, body: unknown): Answer {
+/**
+ * Reads an intent from outside and has it handled in the name of whoever is at work there; what is no intent is refused
+ * with what is wrong with it, and what its sender may not ask for with why.
+ */
+export function answerTo(house: House, body: unknown, visitor: Visitor): Answer {
   const parsed = Intent.safeParse(body);
   if (!parsed.success) {
     const id = z.looseObject({ id: z.string().max(64) }).safeParse(body);
@@ -75,7 +80,11 @@ export function answerTo(house: House, body: unknown): Answer {
     return refusal(id.success ? id.data.id : null, known ? 'bad-input' : 'unknown-intent', { detail });
   }
   if (house.standing.problem !== null) return refusal(parsed.data.id, 'not-configured');
-  return house.barn.handle(parsed.data);
+  const why = whyNotIntent(visitor, parsed.data.type);
+  if (why !== null) return refusal(parsed.data.id, why, house.barn.context.memory.settings);
+  if (visitor.kind !== 'device') return house.barn.handle(parsed.data);
+  house.network.worked(visitor);
+  return house.barn.handle(parsed.data, 'screen', visitor.person);
 }
 
 function statusOf(answer: Answer): number {
@@ -87,6 +96,13 @@ function statusOf(answer: Answer): number {
     case 'not-configured':
     case 'not-written':
       return 503;
+    case 'not-paired':
+      return 401;
+    case 'follows-only':
+    case 'needs-pin':
+    case 'needs-set-up':
+    case 'board-only':
+      return 403;
     default:
       return 409;
   }

@@ -2,11 +2,11 @@ import websocket from '@fastify/websocket';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { RawData, WebSocket } from 'ws';
 import { ClientMessage, PROTOCOL, type ServerMessage } from '../../shared/message.ts';
-import { refusal } from '../barn/barn.ts';
+import type { VisitorView } from '../../shared/network.ts';
 import type { EarPage } from '../ear/page-microphones.ts';
 import type { House } from '../house.ts';
 import { Pace } from '../security/pace.ts';
-import { visitorOf } from '../security/visitor.ts';
+import type { Visitor } from '../security/visitor.ts';
 import type { Loudspeaker } from '../speech/loudspeakers.ts';
 import { answerTo } from './http.ts';
 import { Publisher, type Subscriber } from './publisher.ts';
@@ -19,8 +19,8 @@ const SILENT_MS = 15_000;
 const PARTING_MS = 1000;
 /** The largest message taken from a page. */
 const MAX_PAYLOAD = 64 * 1024;
-/** How many pages of other machines may follow at once, and how many messages each may send. */
-const MOST_FOLLOWERS = 32;
+/** How many pages of other devices may be open at once, and how many messages each may send. */
+const MOST_PAGES = 32;
 const MESSAGES_PER_SECOND = 10;
 const MESSAGES_AT_ONCE = 40;
 
@@ -30,7 +30,8 @@ interface Sockets {
   readonly publisher: Publisher;
   /** The script of the page given out. */
   readonly script: string | null;
-  readonly followers: Set<WebSocket>;
+  /** Pages of other devices. */
+  readonly others: Set<WebSocket>;
 }
 
 /** The socket at `/ws`: a greeting, the state, patches; the intents of the page, and the sound of its microphone. `script` is the page given out. */
@@ -52,22 +53,23 @@ export async function addSocket(app: FastifyInstance, house: House, script: stri
   const publisher = new Publisher(() => house.state(), house.barn.revision);
   const timer = setInterval(() => publisher.flush(performance.now()), FLUSH_MS);
   app.addHook('onClose', async () => clearInterval(timer));
-  const sockets: Sockets = { house, publisher, script, followers: new Set() };
+  const sockets: Sockets = { house, publisher, script, others: new Set() };
   app.get('/ws', { websocket: true }, (socket, request) => serve(socket, request, sockets));
 }
 
 function serve(
   socket: WebSocket,
   request: FastifyRequest,
-  { house, publisher, script, followers }: Sockets,
+  { house, publisher, script, others }: Sockets,
 ): void {
-  const own = visitorOf(request) === 'board';
+  const arrived = request.visitor;
+  const own = arrived.kind === 'board';
   if (!own) {
-    if (followers.size >= MOST_FOLLOWERS) {
-      socket.close(1013, 'too many pages follow already');
+    if (others.size >= MOST_PAGES) {
+      socket.close(1013, 'too many pages are open already');
       return;
     }
-    followers.add(socket);
+    others.add(socket);
   }
   const pace = new Pace(MESSAGES_PER_SECOND, MESSAGES_AT_ONCE);
   const say = (message: ServerMessage) => socket.send(JSON.stringify(message));
@@ -86,32 +88,49 @@ function serve(
   socket.on('message', (raw: RawData, isBinary: boolean) => {
     heardAt = performance.now();
     if (!own && !pace.allows('page', heardAt)) return socket.close(1008, 'too many messages');
-    // A page of another machine neither speaks nor listens for the kiosk, and asks it for nothing.
+    // A page of another device neither speaks nor listens for the kiosk.
     if (isBinary && !own) return;
     if (isBinary) return house.hearing.sound(page, bytesOf(raw));
     const message = parse(raw);
     if (message === null) socket.close(1008, 'not a message this server knows');
     else if (message.type === 'ping') say({ type: 'pong' });
-    else if (!own && message.type === 'intent') {
-      const { language } = house.barn.context.memory.settings;
-      say({ type: 'answer', answer: refusal(message.intent.id, 'follows-only', { language }) });
+    else if (message.type === 'intent') {
+      // Asked anew each time: its right or its person may be gone since the socket was opened.
+      say({ type: 'answer', answer: answerTo(house, message.intent, house.network.visitorOf(request)) });
+      publisher.flush(performance.now());
     } else if (!own) return;
     else if (message.type === 'microphone' || message.type === 'talk') house.hearing.told(page, message);
-    else if (message.type !== 'intent') house.pages.told(page, message);
-    else {
-      say({ type: 'answer', answer: answerTo(house, message.intent) });
-      publisher.flush(performance.now());
-    }
+    else house.pages.told(page, message);
   });
+  const left =
+    arrived.kind === 'device'
+      ? house.network.opened(arrived, {
+          close: () => socket.close(1008, 'this device is let in no more'),
+          tell: (visitor) => say({ type: 'visitor', visitor }),
+        })
+      : () => {};
   socket.on('close', () => {
     clearInterval(watch);
-    followers.delete(socket);
+    others.delete(socket);
+    left();
     publisher.remove(subscriber);
     house.pages.gone(page);
     house.hearing.gone(page);
   });
-  say({ type: 'hello', protocol: PROTOCOL, bootId: house.standing.bootId, page: script });
+  say({
+    type: 'hello',
+    protocol: PROTOCOL,
+    bootId: house.standing.bootId,
+    page: script,
+    visitor: visitorView(arrived),
+  });
   publisher.add(subscriber);
+}
+
+/** A visitor as its page is told of it; a stranger is let in to no socket. */
+function visitorView(visitor: Visitor): VisitorView {
+  if (visitor.kind !== 'device') return { kind: 'board' };
+  return { kind: 'device', right: visitor.right, person: visitor.person };
 }
 
 function bytesOf(raw: RawData): Uint8Array {

@@ -4,6 +4,7 @@ import { pixelsPerMm } from '../../core/panel/panel.ts';
 import type { EarView } from '../../shared/ear.ts';
 import type { KeepingView } from '../../shared/keeping.ts';
 import type { MachineView } from '../../shared/machine.ts';
+import type { NetworkView } from '../../shared/network.ts';
 import type { DeviceView, ShedView } from '../../shared/shed.ts';
 import type { KioskState, PanelView, ProblemView } from '../../shared/state.ts';
 import type { VoiceView } from '../../shared/voice.ts';
@@ -37,6 +38,7 @@ export interface Standing {
   readonly ear: () => EarView;
   readonly keeping: () => KeepingView;
   readonly machine: () => MachineView;
+  readonly network: () => NetworkView;
 }
 
 const recentView = keptBy<BarnContext, KioskState['dayBook']>();
@@ -94,6 +96,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     stock: stockView(barn),
     keeping: standing.keeping(),
     machine: standing.machine(),
+    network: standing.network(),
     shed: shedView(barn, standing),
     voice: standing.voice(),
     ear: standing.ear(),

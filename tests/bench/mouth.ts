@@ -8,6 +8,7 @@ import type { House } from '../../server/house.ts';
 import type { Outlet } from '../../server/speech/outlet.ts';
 import { createSpeaker } from '../../server/speech/speaker.ts';
 import { stateView } from '../../server/view/state-view.ts';
+import { closedNetwork } from '../server/make/closed-network.ts';
 import { quietMachine, quietStanding } from '../server/make/quiet.ts';
 import { bringToOffer, testBarn } from '../server/make/test-barn.ts';
 import type { Figure } from './table.ts';
@@ -69,6 +70,7 @@ async function heldToSound() {
       standing,
       speaker,
       hearing: { told: () => {}, sound: () => {}, gone: () => {} },
+      network: closedNetwork(),
       pages: { told: () => {}, gone: () => {} },
       machine: quietMachine,
       state: () => stateView(barn, standing),

@@ -2,7 +2,13 @@ import { expect, test } from 'vitest';
 import { applyMessage, CONNECTING, type Feed } from '../../kiosk/connection/apply-message.ts';
 import { BASE } from './preview/base-state.ts';
 
-const hello = { type: 'hello', protocol: 1, bootId: 'boot-1', page: null } as const;
+const hello = {
+  type: 'hello',
+  protocol: 1,
+  bootId: 'boot-1',
+  page: null,
+  visitor: { kind: 'board' },
+} as const;
 const snapshot = { type: 'snapshot', seq: 5, state: BASE } as const;
 
 function live(): Extract<Feed, { status: 'live' }> {

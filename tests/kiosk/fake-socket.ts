@@ -41,7 +41,7 @@ export class FakeSocket implements SocketLike {
   /** Greets and sends the whole state. */
   welcome(state: KioskState, seq = 1): void {
     this.open();
-    this.tell({ type: 'hello', protocol: 1, bootId: state.bootId, page: null });
+    this.tell({ type: 'hello', protocol: 1, bootId: state.bootId, page: null, visitor: { kind: 'board' } });
     this.tell({ type: 'snapshot', seq, state });
   }
 

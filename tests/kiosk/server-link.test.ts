@@ -110,7 +110,7 @@ test.each([null, 'index-mine.js'])(
   'a server that gives out this page, or none, is understood: %s',
   (page) => {
     current().open();
-    current().tell({ type: 'hello', protocol: 1, bootId: 'b', page });
+    current().tell({ type: 'hello', protocol: 1, bootId: 'b', page, visitor: { kind: 'board' } });
     expect(heard.onMismatch).not.toHaveBeenCalled();
     expect(heard.onMessage).toHaveBeenCalledOnce();
   },

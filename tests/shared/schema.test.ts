@@ -46,12 +46,24 @@ describe('what the server sends', () => {
   });
 
   test('a greeting of another protocol is refused', () => {
-    expect(ServerMessage.safeParse({ type: 'hello', protocol: 1, bootId: 'b', page: null }).success).toBe(
-      true,
-    );
-    expect(ServerMessage.safeParse({ type: 'hello', protocol: 2, bootId: 'b', page: null }).success).toBe(
-      false,
-    );
+    expect(
+      ServerMessage.safeParse({
+        type: 'hello',
+        protocol: 1,
+        bootId: 'b',
+        page: null,
+        visitor: { kind: 'board' },
+      }).success,
+    ).toBe(true);
+    expect(
+      ServerMessage.safeParse({
+        type: 'hello',
+        protocol: 2,
+        bootId: 'b',
+        page: null,
+        visitor: { kind: 'board' },
+      }).success,
+    ).toBe(false);
   });
 });
 

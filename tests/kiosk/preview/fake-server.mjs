@@ -53,7 +53,15 @@ export async function startFakeServer(root) {
   const sockets = new WebSocketServer({ server: http, path: '/ws' });
   sockets.on('connection', (socket) => {
     socket.on('error', () => undefined);
-    socket.send(JSON.stringify({ type: 'hello', protocol: 1, bootId: state.bootId, page: null }));
+    socket.send(
+      JSON.stringify({
+        type: 'hello',
+        protocol: 1,
+        bootId: state.bootId,
+        page: null,
+        visitor: { kind: 'board' },
+      }),
+    );
     socket.send(JSON.stringify({ type: 'snapshot', seq: 1, state }));
     socket.on('message', (data, binary) => {
       if (binary) {

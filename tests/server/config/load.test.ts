@@ -97,6 +97,7 @@ test.each(['abc', '70000', '-1', '1.5'])('the port %s is refused by name', (port
 test('the environment left alone means port 4180 on loopback and ./data', () => {
   expect(readEnvironment({}, '/farm')).toEqual({
     port: 4180,
+    networkPort: null,
     host: '127.0.0.1',
     dataFolder: '/farm/data',
     microphone: null,

@@ -6,6 +6,7 @@ import { createSpeaker, type Speaker } from '../../../server/speech/speaker.ts';
 import { NO_UPKEEP } from '../../../server/upkeep/upkeep.ts';
 import type { Standing } from '../../../server/view/state-view.ts';
 import type { MachinePage } from '../../../shared/machine.ts';
+import { closedNetwork } from './closed-network.ts';
 import { offView } from './off-view.ts';
 
 const NOWHERE: Outlet = {
@@ -46,6 +47,7 @@ export function quietStanding(barn: BarnContext, parts: Partial<Standing> = {}):
     ear: () => offView(barn.memory.settings.ear, 0),
     keeping: NO_UPKEEP.view,
     machine: () => ({ supply: 'good', hot: false }),
+    network: () => closedNetwork().view(),
     ...parts,
   };
 }

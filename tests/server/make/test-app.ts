@@ -4,6 +4,7 @@ import type { House } from '../../../server/house.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import type { MicrophoneMessage } from '../../../shared/ear.ts';
 import type { ProblemView } from '../../../shared/state.ts';
+import { closedNetwork } from './closed-network.ts';
 import { quietMachine, quietSpeaker, quietStanding } from './quiet.ts';
 import { type TestBarn, testBarn } from './test-barn.ts';
 
@@ -20,9 +21,14 @@ export async function testApp(
   problem: ProblemView | null = null,
   test: TestBarn = testBarn(),
   kioskFolder: string | null = null,
+  network = closedNetwork(),
 ) {
   const speaker = quietSpeaker(test.barn.context);
-  const standing = quietStanding(test.barn.context, { problem, voice: speaker.view });
+  const standing = quietStanding(test.barn.context, {
+    problem,
+    voice: speaker.view,
+    network: () => network.view(),
+  });
   const heard: Heard[] = [];
   const house: House = {
     barn: test.barn,
@@ -33,6 +39,7 @@ export async function testApp(
       sound: (page, frame) => heard.push({ page, frame }),
       gone: (page) => heard.push({ page, gone: true }),
     },
+    network,
     pages: { told: () => {}, gone: () => {} },
     machine: quietMachine,
     state: () => stateView(test.barn.context, standing),

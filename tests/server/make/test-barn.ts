@@ -18,6 +18,7 @@ import { createStore, type Store } from '../../../server/store/store.ts';
 import type { Intent } from '../../../shared/intent.ts';
 import type { LinkStatus } from '../../../shared/shed.ts';
 import { makeScaleCheck } from '../../core/make/scale-check.ts';
+import { closedNetwork } from './closed-network.ts';
 
 /** A clock moved by hand, starting at noon of a spring day. */
 export class HandClock implements Clock {
@@ -127,6 +128,7 @@ export function testBarn(
         log: (message) => failures.push(message),
       }),
       setup: 'not-in-demo',
+      network: closedNetwork(),
       backUpNow: () => false,
       tryVoice: () => {},
       wipeRecordings: () => {},

@@ -2,6 +2,7 @@ import type { AddressInfo } from 'node:net';
 import { afterEach, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
 import { ServerMessage } from '../../../shared/message.ts';
+import { networkApp } from '../make/network-app.ts';
 import { testApp } from '../make/test-app.ts';
 
 const closers: (() => Promise<unknown>)[] = [];
@@ -29,7 +30,13 @@ async function until(condition: () => boolean): Promise<void> {
 test('a page is greeted, then gets the state, then what changes', async () => {
   const { barn, received, socket } = await connect();
   await until(() => received.length >= 2);
-  expect(received[0]).toEqual({ type: 'hello', protocol: 1, bootId: 'boot', page: null });
+  expect(received[0]).toEqual({
+    type: 'hello',
+    protocol: 1,
+    bootId: 'boot',
+    page: null,
+    visitor: { kind: 'board' },
+  });
   expect(received[1]).toMatchObject({ type: 'snapshot' });
   barn.send({ type: 'set-face', face: 'glare' });
   await until(() => received.some((m) => m.type === 'patch' && m.changes.face === 'glare'));
@@ -68,30 +75,22 @@ test('a message too large ends the connection and the server lives on', async ()
   expect((await app.inject({ url: '/api/health', headers: { host: 'localhost' } })).statusCode).toBe(200);
 });
 
-test('a page of another machine is told everything, and asks for nothing', async () => {
-  const { barn, received, socket, heard } = await connect({ headers: { 'x-forwarded-for': '10.0.0.1' } });
-  await until(() => received.length >= 2);
-  const { face } = barn.barn.context.memory.settings;
-  const other = face === 'dim' ? 'glare' : 'dim';
-  socket.send(new Uint8Array(64));
-  socket.send(JSON.stringify({ type: 'intent', intent: { type: 'set-face', id: 'f1', face: other } }));
-  await until(() => received.some((m) => m.type === 'answer'));
-  expect(received.find((m) => m.type === 'answer')).toMatchObject({
-    answer: { id: 'f1', code: 'follows-only' },
-  });
-  expect(barn.barn.context.memory.settings.face).toBe(face);
-  expect(heard).toEqual([]);
-  barn.send({ type: 'set-face', face: other });
-  await until(() => received.some((m) => m.type === 'patch' && m.changes.face === other));
-  socket.close();
+test('a page of another machine that is not paired is let in to nothing', async () => {
+  const { socket, closed, received } = await connect({ headers: { 'x-forwarded-for': '10.0.0.1' } });
+  socket.on('error', () => {});
+  expect(await closed).toBe(1006);
+  expect(received).toEqual([]);
 });
 
-test('a page of another machine that never stops talking is let go', async () => {
-  const { received, socket, closed } = await connect({ headers: { 'x-forwarded-for': '10.0.0.1' } });
-  await until(() => received.length >= 2);
-  for (let i = 0; i < 100; i += 1) socket.send('{"type":"ping"}');
-  expect(await closed).toBe(1008);
-  expect(received.filter(({ type }) => type === 'pong').length).toBeLessThan(60);
+test('the page of a device neither speaks nor listens for the kiosk, and one that never stops talking is let go', async () => {
+  const kiosk = await networkApp();
+  closers.push(kiosk.close);
+  const page = await kiosk.page(await kiosk.pair('set-up'));
+  page.send({ type: 'talk', on: true });
+  for (let i = 0; i < 100; i += 1) page.send({ type: 'ping' });
+  expect(await page.closed).toBe(1008);
+  expect(page.received.filter(({ type }) => type === 'pong').length).toBeLessThan(60);
+  expect(kiosk.heard).toEqual([]);
 });
 
 test('a page of another site is not let in', async () => {
