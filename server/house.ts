@@ -17,7 +17,7 @@ import type { BarnContext } from './barn/barn-context.ts';
 import type { Clock } from './barn/clock.ts';
 import { tellClockOfRecords } from './barn/clock-at-start.ts';
 import { NO_DISK, watchDisk } from './barn/disk.ts';
-import type { Memory } from './barn/memory.ts';
+import { isIdle } from './barn/is-idle.ts';
 import type { KioskConfig } from './config/kiosk-config.ts';
 import { CONFIG_FILE, type Setup } from './config/load.ts';
 import { changeConfig } from './config/save.ts';
@@ -35,6 +35,8 @@ import { machinePage } from './machine/page.ts';
 import { accessFile } from './network/access-file.ts';
 import { Network } from './network/network.ts';
 import { damagedProblem, openRecords } from './open-records.ts';
+import { leadAnimals } from './practice/lead-animals.ts';
+import { furnishPractice, type NextStart, type PracticeLook } from './practice/practice.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createAlsaOutlet } from './speech/alsa-outlet.ts';
@@ -117,13 +119,15 @@ export interface HouseOptions {
   readonly clock: Clock;
   readonly random: () => number;
   readonly log: (message: string, error: unknown) => void;
-  /** Called when the configuration was changed at the screen and wants a new start. */
-  readonly onRestart: () => void;
+  /** The look of a practice round; `null` where the kiosk works. */
+  readonly practice: PracticeLook | null;
+  /** Called when the screen asked for something that takes a new start. */
+  readonly onRestart: (next: NextStart) => void;
 }
 
 /** Opens disk and devices and puts the house in order. Without a readable configuration it opens neither. */
 export async function openHouse(options: HouseOptions): Promise<House> {
-  const { setup, dataFolder, clock, timers, random, log } = options;
+  const { setup, dataFolder, clock, timers, random, log, practice, onRestart } = options;
   const demo = setup.kind === 'demo';
   const simulated = demo
     ? await createSimulatedBarn({
@@ -215,7 +219,10 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     backUpNow: () => upkeep.backUpNow(),
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
-    leaveDemo: demo ? () => leaveDemo(options) : null,
+    leaveDemo: demo && practice === null ? () => leaveDemo(options) : null,
+    beginPractice: practice === null ? () => beginPractice(context, options) : null,
+    endPractice:
+      practice === null ? null : () => timers.set(() => onRestart({ kind: 'before' }), RESTART_AFTER_MS),
   };
   const pages = createPageOutlet(() => barn.changed());
   const { output, alsaDevice } = config.speech;
@@ -259,6 +266,8 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     random,
     listener: { reading: barn.read, wandRead: barn.wandRead, link: barn.linkChanged },
   });
+  if (practice !== null) furnishPractice(context, practice);
+  const stopLeading = practice === null ? () => undefined : leadAnimals(context);
   let damage: readonly string[] = [];
   const upkeep =
     file === null
@@ -304,6 +313,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
   const standing: Standing = {
     bootId: uuidv7(),
     demo,
+    practice: practice !== null,
     get problem() {
       if (file === null || disk.trouble() !== 'damaged') return problem;
       return damagedProblem(file, damage);
@@ -328,6 +338,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     async stop() {
       clearInterval(ticking);
       machine.stop();
+      stopLeading();
       upkeep.stop();
       speaker.stop();
       await hearing.stop();
@@ -338,12 +349,6 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       else store.close();
     },
   };
-}
-
-/** Whether nobody is at work: no jug in hand, none being mixed, nobody on the platform, nothing being checked. */
-function isIdle({ round, mixing, deck, check, syringeCheck }: Memory): boolean {
-  const steps = [mixing.step, check.step, syringeCheck.step];
-  return round.phase.step === 'no-jug' && deck.onSince === null && steps.every((step) => step === 'idle');
 }
 
 /** Looks once after a burst of changes: what an intent or a reading does in several steps is one change to the ear. */
@@ -362,7 +367,15 @@ function soon(look: () => void): () => void {
 /** Configures the data folder, so that it is a demo no more, and starts anew once the answer is out. */
 function leaveDemo({ dataFolder, timers, onRestart }: HouseOptions): void {
   changeConfig(dataFolder, (config) => config);
-  timers.set(onRestart, RESTART_AFTER_MS);
+  timers.set(() => onRestart({ kind: 'real' }), RESTART_AFTER_MS);
+}
+
+/** Begins a practice round once the answer is out: with the look of this kiosk, and nothing of its records. */
+function beginPractice({ config, memory }: BarnContext, { timers, onRestart }: HouseOptions): void {
+  const { panel, timeZone, people } = config;
+  const { face, language, weightUnit } = memory.settings;
+  const look = { panel, timeZone, people, face, language, weightUnit };
+  timers.set(() => onRestart({ kind: 'practice', look }), RESTART_AFTER_MS);
 }
 
 function deviceConfig(setup: Setup, simulated: SimulatedBarn | null): KioskConfig['devices'] {

@@ -1,6 +1,7 @@
 import { systemTimers } from '../hardware/serial/timers.ts';
 import { readEnvironment } from './config/environment.ts';
 import { tellServiceManager } from './machine/watchdog.ts';
+import type { NextStart, PracticeLook } from './practice/practice.ts';
 import { type Served, serve } from './serve.ts';
 
 const HOW = {
@@ -16,14 +17,14 @@ function whyOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-/** Starts, prints the address, and starts anew when the screen changed the configuration. Ends the process otherwise. */
-async function run(demoAsked: boolean): Promise<void> {
+/** Starts, prints the address, and starts anew when the screen asks for it. Ends the process otherwise. */
+async function run(demoAsked: boolean, practice: PracticeLook | null = null): Promise<void> {
   const environment = readEnvironment(process.env, process.cwd());
-  let restart = () => {};
-  const restarting = new Promise<void>((resolve) => {
+  let restart = (_: NextStart) => {};
+  const restarting = new Promise<NextStart>((resolve) => {
     restart = resolve;
   });
-  const served: Served = await serve(environment, demoAsked, () => restart());
+  const served: Served = await serve(environment, { demoAsked, practice }, (next) => restart(next));
   const manager = tellServiceManager({
     env: process.env,
     timers: systemTimers(),
@@ -38,14 +39,17 @@ async function run(demoAsked: boolean): Promise<void> {
   // Before the address is told: whoever reads it may ask for the end at once.
   process.once('SIGINT', end);
   process.once('SIGTERM', end);
-  console.log(`Byreside is ready at ${served.address}${HOW[served.kind]}`);
+  console.log(
+    `Byreside is ready at ${served.address}${practice === null ? HOW[served.kind] : ' (practice round)'}`,
+  );
   manager.ready();
-  await restarting;
+  const next = await restarting;
   process.off('SIGINT', end);
   process.off('SIGTERM', end);
   manager.rest();
   await served.stop();
-  await run(false);
+  if (next.kind === 'practice') await run(demoAsked, next.look);
+  else await run(next.kind === 'before' && demoAsked);
 }
 
 try {

@@ -23,6 +23,7 @@ import type { Environment } from './config/environment.ts';
 import { loadSetup, type Setup } from './config/load.ts';
 import type { OpenEar } from './ear/hearing.ts';
 import { openHouse } from './house.ts';
+import { type NextStart, type PracticeLook, practiceSetup } from './practice/practice.ts';
 import { jobsInThreads } from './upkeep/in-threads.ts';
 import { sticksNow } from './upkeep/sticks.ts';
 
@@ -41,6 +42,13 @@ export interface Served {
   stop(): Promise<void>;
 }
 
+/** How a kiosk is asked to start. */
+export interface HowAsked {
+  readonly demoAsked: boolean;
+  /** The look of a practice round; `null` where none is held. */
+  readonly practice: PracticeLook | null;
+}
+
 /**
  * Brings up one kiosk: configuration, disk, devices, web server.
  *
@@ -49,15 +57,18 @@ export interface Served {
  */
 export async function serve(
   environment: Environment,
-  demoAsked: boolean,
-  onRestart: () => void,
+  { demoAsked, practice }: HowAsked,
+  onRestart: (next: NextStart) => void,
 ): Promise<Served> {
-  const setup = loadSetup(environment, demoAsked);
+  const setup = practice === null ? loadSetup(environment, demoAsked) : practiceSetup(practice);
   const timers = systemTimers();
   const simulatorFolder = await mkdtemp(join(tmpdir(), 'byreside-'));
+  // What is practised lies in a folder that goes with it: the farm's own is not even opened.
+  const dataFolder = practice === null ? environment.dataFolder : join(simulatorFolder, 'practice');
   const house = await openHouse({
     setup,
-    dataFolder: environment.dataFolder,
+    dataFolder,
+    practice,
     simulatorFolder,
     openPort: openSerialPort,
     listPorts: () => listPorts({ list: listSerialPorts }),

@@ -11,6 +11,7 @@ import { ScreenLanguage } from './language.ts';
 import { PowderAmountView } from './mixing.ts';
 import { NETWORK_INTENTS } from './network.ts';
 import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
+import { PRACTICE_INTENTS } from './practice.ts';
 import { TEST_INTENTS } from './reduction-test.ts';
 import { intentId as id, ref } from './refs.ts';
 import { SEASON_INTENTS } from './season.ts';
@@ -229,6 +230,7 @@ export const Intent = z.discriminatedUnion('type', [
   }),
   z.strictObject({ type: z.literal('set-person'), id, name: z.string().trim().min(1).max(24) }),
   ...SETTLING_INTENTS,
+  ...PRACTICE_INTENTS,
   z.strictObject({ type: z.literal('set-face'), id, face: z.enum(['dim', 'glare']) }),
   /** The language of the screen; the voice follows it, and may be set to another afterwards. */
   z.strictObject({ type: z.literal('set-language'), id, language: ScreenLanguage }),
@@ -387,6 +389,7 @@ export const REFUSALS = [
   'demo-only',
   'not-in-demo',
   'only-for-real',
+  'work-waits',
   'set-by-environment',
   'port-in-use',
   'no-such-proposal',

@@ -51,6 +51,8 @@ export const KioskState = z.strictObject({
   /** The newest date that is believed to be over, RFC 3339: whoever says it is earlier says that this date is wrong. */
   clockFloor: z.string(),
   demo: z.boolean(),
+  /** Whether this is a practice round, of which nothing is kept; it is a demo too. */
+  practice: z.boolean(),
   problem: ProblemView.nullable(),
   safetyRead: z.boolean(),
   /** What a new kiosk asks now; `null` once its first start is over. */

@@ -10,6 +10,7 @@ export const FIRST_STEPS = [
   'wand',
   'syringes',
   'rules',
+  'practice',
 ] as const;
 /** One of {@link FIRST_STEPS}. */
 export type FirstStep = (typeof FIRST_STEPS)[number];

@@ -5,6 +5,7 @@ export function shedPathOf(step: FirstStep): readonly string[] {
   switch (step) {
     case 'language':
     case 'unit':
+    case 'practice':
       return [];
     case 'clock':
       return ['zone'];

@@ -21,6 +21,7 @@ export const ROOMS = {
   jug: room(() => import('../screens/Jug.svelte')),
   keeping: room(() => import('../keeping/Keeping.svelte')),
   medicines: room(() => import('../medicines/MedicineScreens.svelte')),
+  practice: room(() => import('../practice/PracticeRound.svelte')),
   scaleCheck: room(() => import('../check/ScaleCheck.svelte')),
   setPanel: room(() => import('../settling/SetPanel.svelte')),
   setUp: room(() => import('../setup/SetUp.svelte')),

@@ -16,6 +16,7 @@ import { enKeeping } from './en-keeping.ts';
 import { enMedicines } from './en-medicines.ts';
 import { enMixSteps } from './en-mix-steps.ts';
 import { enPhoto } from './en-photo.ts';
+import { enPractice } from './en-practice.ts';
 import { enSeason } from './en-season.ts';
 import { enSettling } from './en-settling.ts';
 import { enSetup } from './en-setup.ts';
@@ -53,6 +54,7 @@ export const enWhole = {
   herdFile: enHerdFile,
   medicines: enMedicines,
   season: enSeason,
+  practice: enPractice,
   settling: enSettling,
   shed: enShed,
   syringeCheck: enSyringeCheck,

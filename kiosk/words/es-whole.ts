@@ -17,6 +17,7 @@ import { esKeeping } from './es-keeping.ts';
 import { esMedicines } from './es-medicines.ts';
 import { esMixSteps } from './es-mix-steps.ts';
 import { esPhoto } from './es-photo.ts';
+import { esPractice } from './es-practice.ts';
 import { esSeason } from './es-season.ts';
 import { esSettling } from './es-settling.ts';
 import { esSetup } from './es-setup.ts';
@@ -54,6 +55,7 @@ export const esWhole: typeof enWhole = {
   herdFile: esHerdFile,
   medicines: esMedicines,
   season: esSeason,
+  practice: esPractice,
   settling: esSettling,
   shed: esShed,
   syringeCheck: esSyringeCheck,

@@ -54,4 +54,8 @@ export interface BarnContext {
   readonly tray: ((action: TrayAction, memory: Memory) => boolean) | null;
   /** Ends the demo and starts on real devices; `null` outside the demo. Throws when the disk refuses. */
   readonly leaveDemo: (() => void) | null;
+  /** Starts anew as a practice round; `null` in one. */
+  readonly beginPractice: (() => void) | null;
+  /** Ends the practice round; `null` outside of one. */
+  readonly endPractice: (() => void) | null;
 }

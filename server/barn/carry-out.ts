@@ -20,6 +20,7 @@ import { seasonChanged, takeWeatherIn } from './season-intents.ts';
 import { addPerson, removePerson, setPanel, setTimeZone } from './settling-intents.ts';
 import {
   approve,
+  beginPractice,
   enrol,
   goOnFirstStart,
   keep,
@@ -255,6 +256,12 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return barn.network.revoke(intent.deviceId);
     case 'forget-pin':
       return barn.network.forgetPin(intent.person);
+    case 'practice-begin':
+      return beginPractice(barn);
+    case 'practice-end':
+      if (barn.endPractice === null) return 'wrong-state';
+      barn.endPractice();
+      return null;
     case 'leave-demo':
       if (barn.leaveDemo === null) return 'demo-only';
       barn.leaveDemo();

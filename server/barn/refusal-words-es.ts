@@ -152,6 +152,8 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'no-such-panel':
     'Ninguna pantalla tiene ese tamaño. Ponga la tarjeta sobre el cristal y haga el dibujo igual de ancho.',
   'no-such-zone': 'Este equipo no conoce esa zona horaria. Elija otra ciudad.',
+  'work-waits':
+    'Aquí espera trabajo: conteste lo abierto, deje la jarra y vacíe la plataforma; después practique.',
   'only-for-real': 'La demo no cambia esto. Use antes básculas reales, en Cobertizo, Aparatos.',
   'no-such-person': 'Según la configuración aquí no trabaja esa persona.',
   'time-before-program':

@@ -152,6 +152,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-such-panel':
     'No panel has this size. Hold the card to the glass and make the drawing as wide as it is.',
   'no-such-zone': 'This kiosk does not know that time zone. Choose another city.',
+  'work-waits':
+    'Work waits here: answer what is open, put the jug down and let the platform stand empty, then practise.',
   'only-for-real': 'The demo keeps this as it is. Use real scales first, at Shed, Devices.',
   'time-before-program':
     'This kiosk was made after that day. Look at the day and the year, and set the time again.',

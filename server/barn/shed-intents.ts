@@ -8,6 +8,7 @@ import { regimenById, regimensFor } from '../../core/medicine/formulary.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { Settings } from '../store/settings.ts';
 import type { BarnContext } from './barn-context.ts';
+import { isIdle } from './is-idle.ts';
 import { runRound } from './run-round.ts';
 
 /** How long a tag that belongs to no animal is offered to a new one. */
@@ -116,6 +117,14 @@ export function setLanguage(barn: BarnContext, language: Settings['language']): 
 export function goOnFirstStart(barn: BarnContext, { step, move }: Of<'first-start'>): Refusal | null {
   const moved = moveOn(barn.memory.settings.firstStart, step, move);
   return moved === 'not-there' ? 'wrong-state' : keep(barn, 'firstStart', moved);
+}
+
+/** Begins a practice round; refused while work waits here, since a new start would forget it. */
+export function beginPractice({ memory, beginPractice: begin }: BarnContext): Refusal | null {
+  if (begin === null) return 'wrong-state';
+  if (!isIdle(memory) || memory.round.unanswered.length > 0) return 'work-waits';
+  begin();
+  return null;
 }
 
 /** Keeps one setting on disk and in memory. */

@@ -32,6 +32,7 @@ import { rfc3339 } from './times.ts';
 export interface Standing {
   readonly bootId: string;
   readonly demo: boolean;
+  readonly practice: boolean;
   readonly problem: ProblemView | null;
   readonly devices: () => DeviceView[];
   readonly voice: () => VoiceView;
@@ -54,6 +55,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     clockTrusted: clock.isTrusted(),
     clockFloor: rfc3339(clock.floorMs()),
     demo: standing.demo,
+    practice: standing.practice,
     problem: standing.problem,
     safetyRead: memory.settings.safetyRead,
     firstStart: memory.settings.firstStart,

@@ -197,6 +197,8 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'syringe-check-leave-out': { type: 'syringe-check-leave-out', id: 'i' },
   'syringe-check-cancel': { type: 'syringe-check-cancel', id: 'i' },
   'syringe-check-forget': { type: 'syringe-check-forget', id: 'i', syringeId: 'syringe-6-by-0.1' },
+  'practice-begin': { type: 'practice-begin', id: 'i' },
+  'practice-end': { type: 'practice-end', id: 'i' },
   'set-panel': { type: 'set-panel', id: 'i', widthPx: 1024, heightPx: 600, pxPerMm: 6.68 },
   'set-time-zone': { type: 'set-time-zone', id: 'i', timeZone: 'Europe/Dublin' },
   'add-person': { type: 'add-person', id: 'i', name: 'Kim' },

@@ -234,6 +234,7 @@ export const BASE: KioskState = {
   clockTrusted: true,
   clockFloor: NOW,
   demo: true,
+  practice: false,
   problem: null,
   safetyRead: true,
   firstStart: null,

@@ -11,6 +11,7 @@ import { hearingScenes } from './hearing-scenes.ts';
 import { JUG_SCENES } from './jug-scenes.ts';
 import { MEDICINE_SCENES } from './medicine-scenes.ts';
 import { OWN_MEDICINE_SCENES } from './own-medicine-scenes.ts';
+import { practiceScenes } from './practice-scenes.ts';
 import { PROOF_SCENES } from './proof-scenes.ts';
 import type { Scene } from './scene.ts';
 import { SEASON_SCENES } from './season-scenes.ts';
@@ -347,4 +348,8 @@ const SILENT_SCENES: readonly Scene[] = [
 ];
 
 /** Every screen and step worth a look. */
-export const SCENES: readonly Scene[] = [...SILENT_SCENES, ...hearingScenes(SILENT_SCENES)];
+export const SCENES: readonly Scene[] = [
+  ...SILENT_SCENES,
+  ...hearingScenes(SILENT_SCENES),
+  ...practiceScenes(SILENT_SCENES),
+];

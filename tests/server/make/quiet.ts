@@ -41,6 +41,7 @@ export function quietStanding(barn: BarnContext, parts: Partial<Standing> = {}):
   return {
     bootId: 'boot',
     demo: false,
+    practice: false,
     problem: null,
     devices: () => [],
     voice: parts.voice ?? quietSpeaker(barn).view,

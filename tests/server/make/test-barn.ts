@@ -135,6 +135,8 @@ export function testBarn(
       settle: null,
       tray: null,
       leaveDemo: null,
+      beginPractice: null,
+      endPractice: null,
       ...extra,
     },
     (message) => failures.push(message),
