@@ -4,7 +4,7 @@ export const enPractice = {
   offer: 'It takes a minute, on simulated scales. Nothing of it is kept. Later it is at Shed, People.',
   begin: 'Practise',
   sign: 'PRACTICE',
-  kept: 'Nothing is kept',
+  kept: 'Nothing kept',
   end: 'Hold: end',
   say: {
     take: 'Tap the bottle that would be in your hand.',
