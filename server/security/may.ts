@@ -154,6 +154,8 @@ const INTENTS: Readonly<Record<Intent['type'], Exclude<Takes, 'nothing' | 'follo
   'safety-read': 'board',
   'first-start': 'board',
   'leave-demo': 'board',
+  'practice-begin': 'board',
+  'practice-end': 'board',
   // Whoever is let in lets nobody else in.
   'set-network': 'board',
   'pair-device': 'board',
