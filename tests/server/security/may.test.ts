@@ -43,6 +43,8 @@ describe('of all intents', () => {
       'leave-demo',
       'pair-device',
       'pair-stop',
+      'practice-begin',
+      'practice-end',
       'remove-person',
       'revoke-device',
       'safety-read',
