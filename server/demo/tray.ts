@@ -5,6 +5,7 @@ import { unreachable } from '../../core/unreachable.ts';
 import type { SimulatedBarn } from '../../hardware/simulator/barn.ts';
 import type { TrayAction } from '../../shared/tray.ts';
 import type { Memory } from '../barn/memory.ts';
+import { ASKED_POUR, askedInWork } from './asked.ts';
 import { createHand } from './hand.ts';
 
 /** The empty jug of the demo weighs this, in grams (invented). */
@@ -28,6 +29,37 @@ export function createTray(
     jugStands = false;
     hand.clear('bench');
   }
+  function placeJug(): void {
+    if (!jugStands) barn.bench.placeJug(grams(EMPTY_JUG));
+    jugStands = true;
+  }
+  /** Whether the work under way asked for something on the scales, which is then done. */
+  function didAsked(memory: Memory): boolean {
+    const asked = askedInWork(memory);
+    switch (asked?.do) {
+      case undefined:
+        return false;
+      case 'place-jug':
+        placeJug();
+        return true;
+      case 'pour':
+        barn.bench.pour(ASKED_POUR, grams(asked.grams));
+        return true;
+      case 'add-powder':
+        barn.bench.addPowder(packetMass(memory));
+        return true;
+      case 'walk-off':
+        barn.platform.walkOff();
+        return true;
+      default: {
+        const animal = memory.animals.find(({ id }) => id === asked?.animalId);
+        if (animal?.tag == null) return false;
+        barn.wand.presentTag(animal.tag);
+        barn.platform.leadOn({ mass: animal.lastWeight?.mass ?? grams(40_000), grade: 'calm' });
+        return true;
+      }
+    }
+  }
   return (action, memory) => {
     switch (action.do) {
       case 'lead-on': {
@@ -48,8 +80,7 @@ export function createTray(
         return true;
       }
       case 'place-jug':
-        if (!jugStands) barn.bench.placeJug(grams(EMPTY_JUG));
-        jugStands = true;
+        placeJug();
         return true;
       case 'lift-jug':
         liftJug();
@@ -62,6 +93,7 @@ export function createTray(
         barn.bench.addPowder(scale(packetMass(memory), action.packets));
         return true;
       case 'as-asked':
+        if (didAsked(memory)) return true;
         // A check begins with an empty scale.
         if (jugStands) liftJug();
         hand.doAsked(memory);
