@@ -1,5 +1,6 @@
 import { systemTimers } from '../hardware/serial/timers.ts';
 import { readEnvironment } from './config/environment.ts';
+import { endBy } from './ending.ts';
 import { tellServiceManager } from './machine/watchdog.ts';
 import type { NextStart, PracticeLook } from './practice/practice.ts';
 import { type Served, serve } from './serve.ts';
@@ -9,9 +10,6 @@ const HOW = {
   real: '',
   problem: ' (not configured: see the screen)',
 } as const;
-
-/** An end that takes longer is cut short: what was acknowledged is on the disk, and the board waits to be switched off. */
-const LONGEST_END_MS = 8000;
 
 function whyOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
@@ -31,10 +29,9 @@ async function run(demoAsked: boolean, practice: PracticeLook | null = null): Pr
     work: served.work,
     log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
   });
-  const end = () => {
+  const end = (signal: NodeJS.Signals) => {
     manager.stopping();
-    setTimeout(() => process.kill(process.pid, 'SIGKILL'), LONGEST_END_MS);
-    void served.stop().then(() => process.exit(0));
+    endBy(signal, () => served.stop());
   };
   // Before the address is told: whoever reads it may ask for the end at once.
   process.once('SIGINT', end);
