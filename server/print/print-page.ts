@@ -85,8 +85,8 @@ export function printPage({
   const further = onward === undefined ? '' : html`<a href="${onward.href}" id="onward">${onward.name}</a>`;
   const papers = (['a6', 'roll'] as const).map((each) =>
     each === paper
-      ? html`<a aria-current="page" href="${at(each)}">${words.paper[each]}</a>`
-      : html`<a href="${at(each)}">${words.paper[each]}</a>`,
+      ? html`<a aria-current="page" data-paper="${each}" href="${at(each)}">${words.paper[each]}</a>`
+      : html`<a data-paper="${each}" href="${at(each)}">${words.paper[each]}</a>`,
   );
   return html`<!doctype html>
 <html lang="${language}">

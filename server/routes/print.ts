@@ -19,9 +19,18 @@ import { type Printing, printingOf } from '../print/printing.ts';
 import { registerPage } from '../print/register-page.ts';
 import { panelView } from '../view/state-view.ts';
 
-const SCRIPT = "document.getElementById('print').addEventListener('click', () => print());\n";
-/** The page holds its own style and one script of this server's. */
-const POLICY = "default-src 'none'; script-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+/** Prints, and keeps the paper that is chosen: by an intent, since to read a page changes nothing. */
+const SCRIPT = `document.getElementById('print').addEventListener('click', () => print());
+for (const link of document.querySelectorAll('[data-paper]'))
+  link.addEventListener('click', () => {
+    const intent = { type: 'set-paper', id: crypto.randomUUID(), paper: link.dataset.paper };
+    const headers = { 'content-type': 'application/json' };
+    void fetch('/api/intents', { method: 'POST', keepalive: true, headers, body: JSON.stringify(intent) });
+  });
+`;
+/** The page holds its own style and one script of this server's, which may tell the server of the paper. */
+const POLICY =
+  "default-src 'none'; script-src 'self'; connect-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'";
 
 /** Pages that print: the label of a jug with its dose tables. Plain HTML, so that they print from any browser. */
 export function addPrintRoutes(app: FastifyInstance, house: House): void {
@@ -131,12 +140,9 @@ function addRegisterPage(app: FastifyInstance, { barn }: House): void {
   });
 }
 
-/** The paper asked for, which is kept for the pages after it; else the one kept. */
+/** The paper asked for; else the one that is kept. */
 function paperOf({ barn }: House, asked: string | undefined): Paper {
-  if (asked !== 'a6' && asked !== 'roll') return barn.context.memory.settings.paper;
-  const { memory, newId } = barn.context;
-  if (asked !== memory.settings.paper) barn.handle({ type: 'set-paper', id: newId(), paper: asked });
-  return asked;
+  return asked === 'a6' || asked === 'roll' ? asked : barn.context.memory.settings.paper;
 }
 
 function noJug(paper: Paper, pxPerMm: number, printing: Printing): string {

@@ -25,9 +25,6 @@ const ROUTES: Readonly<Record<string, Takes>> = {
   'POST /api/exports/:name': 'act',
   'POST /api/import': 'set-up',
   'POST /api/weather-import': 'set-up',
-  // The paper they are asked for is kept.
-  'GET /print/jug/:id': 'act',
-  'GET /print/group/:id': 'act',
 };
 /** Of these a person must be at work on the device: what they bring in stands in somebody's name. */
 const BY_A_PERSON = ['POST /api/photos', 'POST /api/import', 'POST /api/weather-import'];

@@ -51,14 +51,19 @@ describe('the page of a jug', () => {
     expect((await page('/print/jug/jug-7?paper=other')).body).toContain('size: 105mm 148mm');
   });
 
-  test('is as wide as the paper asked for last, on this page and after a restart', async () => {
+  test('is as wide as the paper that is kept where it asks for none', async () => {
     const test_ = printBarn();
-    await page('/print/jug/jug-7?paper=roll', test_);
+    test_.send({ type: 'set-paper', paper: 'roll' });
     expect((await page('/print/jug/jug-7', test_)).body).toContain('size: 62mm');
-    const { store, memory } = test_.barn.context;
-    expect(store.settings.read({ ...memory.settings, paper: 'a6' }).paper).toBe('roll');
-    await page('/print/jug/jug-7?paper=a6', test_);
-    expect((await page('/print/jug/jug-7', test_)).body).toContain('size: 105mm 148mm');
+    expect((await page('/print/jug/jug-7?paper=a6', test_)).body).toContain('size: 105mm 148mm');
+  });
+
+  test.each(['jug', 'group'])('keeps no paper by being read: /print/%s', async (kind) => {
+    const test_ = printBarn();
+    const writes = test_.store.handled.writes();
+    await page(`/print/${kind}/jug-7?paper=roll`, test_);
+    expect(test_.barn.context.memory.settings.paper).toBe('a6');
+    expect(test_.store.handled.writes()).toBe(writes);
   });
 
   test('of a jug poured away says so and has no table to dose by', async () => {
