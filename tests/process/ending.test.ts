@@ -22,9 +22,12 @@ async function ended(stop: string, before: string) {
     process.once('SIGTERM', (signal) => endBy(signal, ${stop}));
     setInterval(() => {}, 1000);
     ${before}`;
-  const child = spawn(process.execPath, ['--input-type=module', '-e', script], { cwd: ROOT });
+  const child = spawn(process.execPath, ['--input-type=module', '-e', script], {
+    cwd: ROOT,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   try {
-    await once(child.stdout, 'data');
+    await Promise.race([once(child.stdout, 'data'), once(child, 'exit').then(failed)]);
     const asked = performance.now();
     child.kill('SIGTERM');
     const [, signal] = await once(child, 'exit');
@@ -32,6 +35,10 @@ async function ended(stop: string, before: string) {
   } finally {
     child.kill('SIGKILL');
   }
+}
+
+function failed(): never {
+  throw new Error('the process ended before it was asked to');
 }
 
 // A machine that is busy with all other tests needs a while to start and to end a process.
