@@ -9,6 +9,8 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
 // `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
+// `npm run soak -- day [hours]`: lives a day of a full barn, faster than it passes.
+// `npm run soak -- storm [seconds]`: noise at full line rate and a cable pulled every 100 ms, for five minutes.
 // `npm run soak -- board [suite]`: installs the kiosk into a new Debian, bookworm unless told otherwise; wants root.
 ensurePackages(NEEDS.test);
 ensureInstalled();
@@ -56,6 +58,28 @@ async function kills(count) {
   return report.lost.length + report.miscounted.length + report.halves.length === 0;
 }
 
+/** What the kiosk may grow by from the first quarter of a day to its last: the doses it remembers, and no more. */
+const DAY_GROWS_MB = 16;
+
+async function day(hours) {
+  const { liveHours } = await load('tests/server/whole-day.ts');
+  const report = liveHours(hours);
+  console.log(report);
+  const { first, last, failures } = report;
+  const flat = last.heapMb - first.heapMb < DAY_GROWS_MB && last.descriptors <= first.descriptors + 1;
+  return flat && failures.length === 0;
+}
+
+async function devicesStorm(seconds) {
+  ensureBuilt();
+  const { storm } = await load('tests/fault/storm.ts');
+  const report = await storm(seconds, 7);
+  console.log(report);
+  const { before, after, asked, answered, weightsShown } = report;
+  const flat = after.residentMb - before.residentMb < 40 && after.descriptors - before.descriptors <= 6;
+  return flat && answered === asked && weightsShown === 0;
+}
+
 async function board(suite) {
   ensurePackages(NEEDS.board);
   const { installInto } = await load('tests/hardware/board/install.ts');
@@ -66,8 +90,10 @@ async function board(suite) {
 const [what, much] = process.argv.slice(2);
 const forms = {
   board: () => board(much ?? 'bookworm'),
+  day: () => day(Number(much ?? 24)),
   fuzz: () => fuzz(Number(much ?? 5_000_000)),
   kill: () => kills(Number(much ?? 2000)),
+  storm: () => devicesStorm(Number(much ?? 300)),
   monkey: () => monkey(Number(much ?? 10_000)),
 };
 const good = await (forms[what]?.() ?? cables(Number(what ?? 500)));
