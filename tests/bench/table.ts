@@ -7,8 +7,19 @@ export interface Figure {
   readonly raw: string;
 }
 
+/** A figure under the title of its table, as a run is kept. */
+export interface KeptFigure extends Figure {
+  readonly title: string;
+}
+
+const printed: KeptFigure[] = [];
+
+/** All figures that were printed in this run, in that order. */
+export const figuresOfRun = (): readonly KeptFigure[] => printed;
+
 /** Prints figures as a table, ratios first. */
 export function printFigures(title: string, figures: readonly Figure[]): void {
+  printed.push(...figures.map((figure) => ({ title, ...figure })));
   console.log(`\n${title}`);
   for (const { what, ratio, against, raw } of figures) {
     console.log(`${ratio.toPrecision(3).padStart(9)} x  ${what.padEnd(46)} against ${against} (${raw})`);

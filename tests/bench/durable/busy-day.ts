@@ -31,7 +31,8 @@ export function busyDayFigures(): Figure[] {
     must({ type: 'prove-jug', jugId: 'jug-1', deliberate: true });
     for (let i = 0; i < ANIMALS; i += 1) {
       const animalId = `goat-${i}`;
-      must({ type: 'score', animalId, eyelid: 3, body: 2.5, soiling: null, jaw: null, coat: null });
+      const scored = { eyelid: 3, body: 2.5, soiling: null, jaw: null, coat: null } as const;
+      must({ type: 'score', animalId, scored });
       kiosk.weigh(0, 2000);
       must({ type: 'pick-animal', animalId });
       kiosk.weigh(15_400, 5000);

@@ -1,6 +1,7 @@
 import { closeSync, fdatasyncSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { median } from '../../../core/statistics/moments.ts';
 import { GOAT, testBarn } from '../../server/make/test-barn.ts';
 import type { Figure } from '../table.ts';
 import { bytesWritten } from './io.ts';
@@ -48,8 +49,4 @@ export function commitFigures(): Figure[] {
       raw: `${intent.toFixed(2)} ms, bare ${append.toFixed(2)} ms; ${median(took.bytes)} bytes${past}`,
     },
   ];
-}
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 }

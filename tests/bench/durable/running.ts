@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { median } from '../../../core/statistics/moments.ts';
 import { type KioskProcess, startKiosk } from '../../process/kiosk-process.ts';
 import type { Figure } from '../table.ts';
 
@@ -96,8 +97,4 @@ function ended({ child }: KioskProcess): Promise<void> {
     child.once('exit', () => resolve());
     child.kill('SIGTERM');
   });
-}
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 }

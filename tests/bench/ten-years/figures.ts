@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { type Figure, printFigures } from '../table.ts';
 import { type Built, buildYears } from './build.ts';
 import { checkLines } from './bulk.ts';
@@ -33,6 +34,7 @@ export function tenYearFigures(share: number): void {
     printFigures(title, [
       ...sizeFigures(built, little),
       startFigure(small, whole),
+      checkFigure(small, whole),
       ...screenFigures(measureYears(small, whole)),
     ]);
     const kinds = ['register', 'weights', 'treatment-events', 'weight-events'] as const;
@@ -77,6 +79,27 @@ function startFigure(small: YearsFile, whole: YearsFile): Figure {
     against: 'the same at 1 %',
     raw: `${wholeMs.toFixed(0)} ms, at 1 % ${littleMs.toFixed(0)} ms`,
   };
+}
+
+/** The daily check runs in a thread of its own; what it takes is how long the disk is read for it. */
+function checkFigure(small: YearsFile, whole: YearsFile): Figure {
+  const [littleMs, wholeMs] = [quickCheckOf(small.path), quickCheckOf(whole.path)];
+  return {
+    what: 'the quick check of the database',
+    ratio: wholeMs / littleMs,
+    against: 'the same at 1 %',
+    raw: `${(wholeMs / 1000).toFixed(1)} s, at 1 % ${(littleMs / 1000).toFixed(2)} s`,
+  };
+}
+
+function quickCheckOf(path: string): number {
+  const db = new Database(path, { readonly: true });
+  const from = performance.now();
+  const said = db.pragma('quick_check', { simple: true });
+  const took = performance.now() - from;
+  db.close();
+  if (said !== 'ok') throw new Error(`the bench made a file that is not whole: ${said}`);
+  return took;
 }
 
 function screenFigures(asked: readonly Asked[]): Figure[] {
