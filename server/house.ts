@@ -36,13 +36,14 @@ import { accessFile } from './network/access-file.ts';
 import { Network } from './network/network.ts';
 import { damagedProblem, openRecords } from './open-records.ts';
 import { leadAnimals } from './practice/lead-animals.ts';
-import { whenLeftAlone } from './practice/left-alone.ts';
 import { furnishPractice, type NextStart, type PracticeLook } from './practice/practice.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createAlsaOutlet } from './speech/alsa-outlet.ts';
 import { createPageOutlet, type PageOutlet } from './speech/page-outlet.ts';
 import { createSpeaker, type Speaker } from './speech/speaker.ts';
+import { type Farm, joinFarm, NO_FARM } from './sync/farm.ts';
+import type { openHubLine } from './sync/line.ts';
 import type { TableSurroundings } from './table-file/table-reading.ts';
 import { createBackups } from './upkeep/backups.ts';
 import type { UpkeepJobs } from './upkeep/jobs.ts';
@@ -109,6 +110,8 @@ export interface HouseOptions {
   readonly playOnBoard: (wav: Wav, alsaDevice: string) => Playing;
   /** Checks and copies of the database. */
   readonly jobs: UpkeepJobs;
+  /** Opens the line to a hub. */
+  readonly openHub: typeof openHubLine;
   /** Where memory sticks are mounted now. */
   readonly sticks: () => readonly string[];
   /** Asks the board how it is. */
@@ -218,6 +221,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     tray: simulated === null ? null : createTray(simulated, random),
     network,
     backUpNow: () => upkeep.backUpNow(),
+    farm: { view: () => farm.view(), join: () => farm.join(), leave: () => farm.leave() },
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
     leaveDemo: demo && practice === null ? () => leaveDemo(options) : null,
@@ -225,6 +229,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     endPractice:
       practice === null ? null : () => timers.set(() => onRestart({ kind: 'before' }), RESTART_AFTER_MS),
   };
+  let farm: Farm = NO_FARM;
   const pages = createPageOutlet(() => barn.changed());
   const { output, alsaDevice } = config.speech;
   const speaker = createSpeaker({
@@ -241,17 +246,13 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     changed: () => barn.changed(),
     log,
   });
-  const { endPractice } = context;
-  const leftAlone = endPractice === null ? null : whenLeftAlone(timers, endPractice);
   const barn = createBarn(context, log, {
     changed: soon(() => {
       speaker.look();
       hearing.look();
+      farm.look();
     }),
-    answered(intent, answer) {
-      leftAlone?.touched();
-      speaker.answered(intent, answer);
-    },
+    answered: speaker.answered,
   });
   const microphone = options.microphone ?? config.hearing.alsaDevice ?? null;
   const hearing = createHearing({
@@ -311,6 +312,19 @@ export async function openHouse(options: HouseOptions): Promise<House> {
           },
           log,
         });
+  // What is tried in the demo is nobody else's.
+  if (!demo && file !== null)
+    farm = joinFarm({
+      dataFolder,
+      barn,
+      openHub: options.openHub,
+      sticks: options.sticks,
+      timers,
+      random,
+      changed: () => barn.changed(),
+      log,
+      restart: () => timers.set(() => onRestart({ kind: 'real' }), RESTART_AFTER_MS),
+    });
   const machine = watchMachine({ sense: options.sense, timers, changed: () => barn.changed(), log });
   const ticking = setInterval(() => {
     barn.tick();
@@ -345,7 +359,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       clearInterval(ticking);
       machine.stop();
       stopLeading();
-      leftAlone?.stop();
+      await farm.stop();
       upkeep.stop();
       speaker.stop();
       await hearing.stop();

@@ -24,6 +24,7 @@ import { loadSetup, type Setup } from './config/load.ts';
 import type { OpenEar } from './ear/hearing.ts';
 import { openHouse } from './house.ts';
 import { type NextStart, type PracticeLook, practiceSetup } from './practice/practice.ts';
+import { openHubLine } from './sync/line.ts';
 import { jobsInThreads } from './upkeep/in-threads.ts';
 import { sticksNow } from './upkeep/sticks.ts';
 
@@ -81,6 +82,7 @@ export async function serve(
     playOnBoard: playOnAlsa,
     networkPort: environment.networkPort,
     jobs: jobsInThreads(),
+    openHub: openHubLine,
     sticks: sticksNow,
     sense: senseBoard,
     version: VERSION,

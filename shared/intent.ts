@@ -259,6 +259,12 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('leave-demo'), id }),
   z.strictObject({ type: z.literal('back-up-now'), id }),
   ...NETWORK_INTENTS,
+  /** Shares the herd by the invitation on the stick: the kiosk starts anew. */
+  z.strictObject({ type: z.literal('join-farm'), id }),
+  /** Shares the herd no more: the kiosk starts anew, and keeps what came. */
+  z.strictObject({ type: z.literal('leave-farm'), id }),
+  /** Somebody read that an animal was dosed at two kiosks, by the ids of both treatments. */
+  z.strictObject({ type: z.literal('read-apart'), id, one: z.string(), other: z.string() }),
 ]);
 /** One intent. */
 export type Intent = z.infer<typeof Intent>;
@@ -402,6 +408,8 @@ export const REFUSALS = [
   'no-zero-command',
   'something-on-scale',
   'no-backup-place',
+  'no-invitation',
+  'no-such-alarm',
   'follows-only',
   'not-paired',
   'needs-pin',

@@ -6,6 +6,7 @@ import { CheckView } from './check.ts';
 import { OfferView, TreatmentView } from './dose.ts';
 import { DoseCardView } from './dose-card.ts';
 import { EarView } from './ear.ts';
+import { FarmView } from './farm.ts';
 import { JugView } from './jug.ts';
 import { KeepingView } from './keeping.ts';
 import { ScreenLanguage } from './language.ts';
@@ -120,6 +121,7 @@ export const KioskState = z.strictObject({
   /** The board under the kiosk. */
   machine: MachineView,
   network: NetworkView,
+  farm: FarmView,
   shed: ShedView,
   voice: VoiceView,
   ear: EarView,

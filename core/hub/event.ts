@@ -32,7 +32,8 @@ export interface Event {
   readonly id: string;
   /** A hybrid clock, as `clockText` writes it. */
   readonly clock: string;
-  readonly kind: EventKind;
+  /** An {@link EventKind}, or one that a newer program knows. */
+  readonly kind: string;
   /** What is told, by names that hold on every kiosk. */
   readonly body: unknown;
 }

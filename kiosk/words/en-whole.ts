@@ -6,6 +6,7 @@ import { enCorrecting } from './en-correcting.ts';
 import { enDayBook } from './en-day-book.ts';
 import { enDoseCard } from './en-dose-card.ts';
 import { enEggs } from './en-eggs.ts';
+import { enFarm } from './en-farm.ts';
 import { enGroup } from './en-group.ts';
 import { enGrowth } from './en-growth.ts';
 import { enHealth } from './en-health.ts';
@@ -48,6 +49,7 @@ export const enWhole = {
   correcting: enCorrecting,
   dayBook: enDayBook,
   doseCard: enDoseCard,
+  farm: enFarm,
   group: enGroup,
   growth: enGrowth,
   hearing: enHearing,

@@ -44,6 +44,8 @@ export const en = {
       'read-only': 'Card read-only: nothing can be logged. Change the card.',
       failing: 'Card failing: nothing can be logged. Change the card.',
     } satisfies Record<NonNullable<KioskState['keeping']['disk']>, string>,
+    /** An animal that was dosed at two kiosks. */
+    apart: (name: string) => `${name} was dosed at two kiosks: see Home`,
     earlier: 'Before',
     later: 'More',
     newer: 'Newer',

@@ -7,6 +7,7 @@ import { esCorrecting } from './es-correcting.ts';
 import { esDayBook } from './es-day-book.ts';
 import { esDoseCard } from './es-dose-card.ts';
 import { esEggs } from './es-eggs.ts';
+import { esFarm } from './es-farm.ts';
 import { esGroup } from './es-group.ts';
 import { esGrowth } from './es-growth.ts';
 import { esHealth } from './es-health.ts';
@@ -49,6 +50,7 @@ export const esWhole: typeof enWhole = {
   correcting: esCorrecting,
   dayBook: esDayBook,
   doseCard: esDoseCard,
+  farm: esFarm,
   group: esGroup,
   growth: esGrowth,
   hearing: esHearing,

@@ -41,6 +41,7 @@ export const es: typeof en = {
       'read-only': 'Tarjeta de solo lectura: no se anota nada. Cámbiela.',
       failing: 'La tarjeta falla: no se anota nada. Cámbiela.',
     },
+    apart: (name) => `${name}: dosis en dos quioscos, vea Inicio`,
     earlier: 'Antes',
     later: 'Más',
     newer: 'Nuevos',

@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
 import { scaleInCheck } from '../../core/checking/scale-check-state.ts';
+import type { Event } from '../../core/hub/event.ts';
+import type { Holder } from '../../core/hub/exchange.ts';
 import { grams } from '../../core/quantity/mass.ts';
 import { deckEvents } from '../../core/round/deck-events.ts';
 import { BLANK_BENCH, feedBench } from '../../core/weighing/bench.ts';
@@ -9,6 +11,8 @@ import type { WandRead } from '../../hardware/wand/wand-driver.ts';
 import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
 import type { ScreenLanguage } from '../../shared/language.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
+import { NotReceived } from '../store/receive.ts';
+import { takeIn } from '../sync/take-in.ts';
 import type { BarnContext } from './barn-context.ts';
 import { type AskedBy, carryOut } from './carry-out.ts';
 import { heedClockSet } from './clock-intents.ts';
@@ -40,6 +44,13 @@ export interface Barn {
   wandRead(read: WandRead): void;
   /** Hears of a link: one that is not ready makes everything its scale said worth nothing. */
   linkChanged(role: DeviceRole, ready: boolean): void;
+  /**
+   * Takes in what other kiosks told, all or nothing; answers which life does not follow what is held here. Throws when the
+   * disk refuses.
+   */
+  receive(events: readonly Event[]): ReturnType<Holder['take']>;
+  /** Tells events of a life after a sequence anew. Throws when the disk refuses. */
+  retell(life: string, sequence: number): void;
   /** Lets time pass: offers and weights run out. */
   tick(): void;
   /** Hears that something changed which is shown but not kept here, such as the setting up of a device. */
@@ -204,6 +215,19 @@ export function createBarn(
       if (role === 'platform' && !ready) return setDeck(BLANK_DECK);
       changed();
     },
+    receive(events) {
+      if (damaged()) throw new Error('the file is damaged: nothing is taken in');
+      try {
+        whole(() => takeIn(context, events));
+        return null;
+      } catch (error) {
+        if (error instanceof NotReceived) return { why: error.why, life: error.life };
+        throw error;
+      } finally {
+        changed();
+      }
+    },
+    retell: (life, sequence) => whole(() => context.store.events.retell(life, sequence)),
     tick() {
       if (damaged()) return;
       context.disk.look(context.clock.now().uptimeMs);

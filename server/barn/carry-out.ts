@@ -7,6 +7,7 @@ import { benchInCheck, setCheckRule, startCheck, startSyringeCheck } from './che
 import { setClock } from './clock-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
 import { correctEggCount, logEggCount, setEggMean } from './egg-intents.ts';
+import { readApart } from './farm-intents.ts';
 import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
 import { mergeRecords, partRecords } from './merge-intents.ts';
@@ -262,6 +263,12 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       if (barn.endPractice === null) return 'wrong-state';
       barn.endPractice();
       return null;
+    case 'join-farm':
+      return barn.farm.join();
+    case 'leave-farm':
+      return barn.farm.leave();
+    case 'read-apart':
+      return readApart(barn, intent);
     case 'leave-demo':
       if (barn.leaveDemo === null) return 'demo-only';
       barn.leaveDemo();

@@ -27,6 +27,7 @@ import { USUAL_EAR } from '../../shared/ear.ts';
 import { NOTHING_OWN, type OwnMedicines } from '../formulary/own-medicines.ts';
 import { lastWeightOf } from '../herd/history.ts';
 import type { NumberedEntry } from '../store/book-records.ts';
+import type { Touched } from '../store/receive-records.ts';
 import type { AnimalScores } from '../store/scores.ts';
 import type { Settings } from '../store/settings.ts';
 import type { Store } from '../store/store.ts';
@@ -205,6 +206,42 @@ export function withEntry(memory: Memory, store: Store, entry: NumberedEntry): M
       touched.includes(animal.id) ? { ...animal, lastWeight: lastWeightOf(animal, store) } : animal,
     ),
     jugs: memory.jugs.map((each) => (each.id === jug.id ? { ...each, ...drawn } : each)),
+  };
+}
+
+/** Memory after records of other kiosks were taken in: what they touched is read anew, and nothing else. */
+export function withReceived(memory: Memory, store: Store, touched: Touched): Memory {
+  const { dayBook } = store;
+  const revised = {
+    ...memory,
+    herdRevision: memory.herdRevision + 1,
+    wormRevision: memory.wormRevision + (touched.worms ? 1 : 0),
+  };
+  if (touched.merges) return { ...revised, ...herdOnDisk(store) };
+  const read = [...touched.animals].flatMap((id) => store.animals.find(id) ?? []);
+  const present = read.filter(isPresent);
+  const untouched = ({ id }: HerdAnimal) => !touched.animals.has(id);
+  const weighed = present.map((animal) => ({ ...animal, lastWeight: lastWeightOf(animal, store) }));
+  const scores = new Map(memory.scores);
+  const keepingBack = new Map(memory.keepingBack);
+  for (const { id } of present) {
+    scores.set(id, store.scores.newest(id, SCORES_KEPT).reverse());
+    keepingBack.set(id, dayBook.keepingBack(id));
+  }
+  return {
+    ...revised,
+    animals: [...memory.animals.filter(untouched), ...weighed].sort((a, b) => a.name.localeCompare(b.name)),
+    gone: [...memory.gone.filter(untouched), ...read.filter((animal) => !isPresent(animal))],
+    scores,
+    keepingBack,
+    earlier: [
+      ...memory.earlier.filter(({ animalId }) => !touched.animals.has(animalId)),
+      ...present.flatMap(({ id }) => dayBook.earlierDoses(id)),
+    ],
+    recent: touched.treatments.size > 0 ? dayBook.newest(RECENT_KEPT) : memory.recent,
+    ...(touched.worms
+      ? { eggCounts: store.eggCounts.entries(), reductionTests: store.reductionTests.all() }
+      : {}),
   };
 }
 

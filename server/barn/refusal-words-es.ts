@@ -182,6 +182,8 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'no-zero-command': 'Esta báscula no acepta el cero del quiosco. Pulse cero en la propia báscula.',
   'something-on-scale': 'Hay algo en la báscula. Quítelo primero y luego póngala en cero.',
   'no-backup-place': 'No hay adónde copiar. Enchufe una memoria USB y espere unos segundos.',
+  'no-invitation': 'Aquí no hay invitación de un centro. Enchufe la memoria en la que se escribió.',
+  'no-such-alarm': 'Eso ya se leyó.',
   'follows-only': 'Esta pantalla solo mira. Hágalo en el propio quiosco.',
   'not-paired': 'Este aparato no está vinculado. En el quiosco: Cobertizo, Personas, Teléfonos.',
   'needs-pin': 'Esta pantalla solo mira hasta que diga quién es: toque «Trabajar aquí» y su PIN.',

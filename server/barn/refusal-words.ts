@@ -184,6 +184,8 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'no-zero-command': 'This scale takes no zero from the kiosk. Press zero on the scale itself.',
   'something-on-scale': 'Something stands on the scale. Take it off first, then zero.',
   'no-backup-place': 'There is nowhere to copy to. Plug a memory stick in and wait a few seconds.',
+  'no-invitation': 'There is no invitation of a hub here. Plug in the stick it was written to.',
+  'no-such-alarm': 'That was read already.',
   'follows-only': 'This screen only follows. Do it at the kiosk itself.',
   'not-paired': 'This device is not paired. At the kiosk: Shed, People, Phones.',
   'needs-pin': 'This screen only follows until you say who you are: tap “Work here” and your PIN.',

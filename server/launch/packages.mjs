@@ -52,6 +52,11 @@ export const NEEDS = {
     { command: 'chromium', package: 'chromium', without: 'the browser tests are skipped' },
     { ...SPEECH, without: 'the tests of its voices are skipped' },
     { command: 'shellcheck', package: 'shellcheck', without: 'the scripts of the board are not checked' },
+    {
+      file: '/usr/share/postgresql-common/pg_wrapper',
+      package: 'postgresql',
+      without: 'the tests of the hub are skipped',
+    },
   ],
 };
 

@@ -114,6 +114,7 @@ const INTENTS: Readonly<Record<Intent['type'], Exclude<Takes, 'nothing' | 'follo
   'set-latitude': 'set-up',
   'set-worm-season': 'set-up',
   'set-worm-rule': 'set-up',
+  'read-apart': 'act',
   'set-currency': 'set-up',
   approve: 'set-up',
   'withdraw-approval': 'set-up',
@@ -153,6 +154,8 @@ const INTENTS: Readonly<Record<Intent['type'], Exclude<Takes, 'nothing' | 'follo
   'leave-demo': 'board',
   'practice-begin': 'board',
   'practice-end': 'board',
+  'join-farm': 'board',
+  'leave-farm': 'board',
   // Whoever is let in lets nobody else in.
   'set-network': 'board',
   'pair-device': 'board',

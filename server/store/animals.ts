@@ -78,6 +78,7 @@ export const AnimalColumns = Row.omit({ number: true, id: true }).extend({
 /** The herd on disk: those that left too. What an animal was before each change is kept beside it. */
 export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWeighingStore>) {
   const all = db.prepare('SELECT * FROM animals ORDER BY name');
+  const byId = db.prepare('SELECT * FROM animals WHERE id = ?');
   const insert = db.prepare(
     `INSERT INTO animals (id, ${CHANGING_COLUMNS.join(', ')}) VALUES (@id, ${CHANGING_COLUMNS.map((name) => `@${name}`).join(', ')})`,
   );
@@ -109,6 +110,11 @@ export function createAnimalStore(db: Db, weighings: ReturnType<typeof createWei
     /** Every animal there is or was, by name; their weights stand elsewhere. */
     all(): HerdAnimal[] {
       return all.all().map((row) => toAnimal(Row.parse(row)));
+    },
+    /** The animal of an id, whatever became of it; its weights stand elsewhere. */
+    find(id: string): HerdAnimal | undefined {
+      const row = byId.get(id);
+      return row === undefined ? undefined : toAnimal(Row.parse(row));
     },
     /** Adds one animal and the weight it comes with, if any; throws when its name or tag is another's on the farm. */
     add(animal: HerdAnimal, by: string): void {

@@ -107,7 +107,7 @@ export function createEventStore(db: Db) {
       `UPDATE ${table} SET life = ${OWN}, sequence = coalesce(${newest}, 0) + 1 WHERE id = ?`,
     ),
   }));
-  const bodies = new Map(
+  const bodies = new Map<string, { get(record: unknown): string | undefined }>(
     KINDS.filter(([, { kept }]) => !kept).map(([kind, { table, body, record }]) => [
       kind,
       db.prepare<[unknown], string>(`SELECT ${body} FROM ${table} AS r WHERE ${record} = ?`).pluck(),

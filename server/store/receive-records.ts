@@ -82,6 +82,12 @@ export function createRecordReceiver(db: Db, dayBook: ReturnType<typeof createDa
     return { number, row: plain(kind, body, { animal: number }) };
   }
 
+  function ofOthers(body: ToldBody<'jug'>): number | undefined {
+    const number = nextJug.get();
+    plain('jug', body, { number });
+    return number;
+  }
+
   return {
     /** Writes one record. Throws where what it names has not come, or the tables do not take it. */
     write({ kind, body }: Told, received: Received, touched: Touched): Written {
@@ -108,7 +114,7 @@ export function createRecordReceiver(db: Db, dayBook: ReturnType<typeof createDa
         }
         // The number is the other kiosk's: here it only has to be nobody's.
         case 'jug':
-          return as(plain(kind, body, { number: nextJug.get() }));
+          return as(ofOthers(body));
         case 'jug-discarded': {
           const number = numberIn(jugNumber, body.id);
           discard.run(body);

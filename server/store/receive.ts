@@ -11,6 +11,7 @@ import { TOLD_BODIES } from './told-bodies.ts';
 /** Events that were refused as a whole: nothing of them was kept. */
 export class NotReceived extends Error {
   readonly why: PushRefusal;
+  /** The life they are of. */
   readonly life: string;
   constructor(why: PushRefusal, life: string) {
     super(`events of life ${life} were not taken in: ${why}`);
@@ -53,6 +54,11 @@ export function createReceiver(db: Db, dayBook: ReturnType<typeof createDayBook>
       `SELECT id FROM events WHERE life = (SELECT number FROM kiosk_lives WHERE life = @life) AND sequence = @sequence
        UNION ALL
        SELECT id FROM events_waiting WHERE life = (SELECT number FROM kiosk_lives WHERE life = @life) AND sequence = @sequence`,
+    )
+    .pluck();
+  const kioskOf = db
+    .prepare<[string, unknown], string>(
+      'SELECT kiosk FROM events JOIN kiosk_lives ON kiosk_lives.number = events.life WHERE kind = ? AND record = ?',
     )
     .pluck();
   const known = db.prepare('SELECT 1 FROM events WHERE kind = ? AND record = ?');
@@ -139,6 +145,8 @@ export function createReceiver(db: Db, dayBook: ReturnType<typeof createDayBook>
     held: (): HeldLife[] => held.all(),
     /** The id of an event; `undefined` where it is not held. */
     idAt: (life: string, sequence: number): string | undefined => idAt.get({ life, sequence }),
+    /** The kiosk that wrote a record of this file, by its name among its kind; `null` where no event tells of it. */
+    kioskOf: (kind: EventKind, record: unknown): string | null => kioskOf.get(kind, record) ?? null,
     /** How many events came and could not be taken in yet. */
     waiting: (): number => countWaiting.get(TOLD_BEFORE) ?? 0,
     /**

@@ -1,10 +1,12 @@
 import { createAnimalStore } from './animals.ts';
+import { createApartStore } from './apart.ts';
 import { createApprovalStore } from './approvals.ts';
 import { type ClockCorrections, createClockCorrections } from './clock-corrections.ts';
 import { createDayBook } from './day-book.ts';
 import { createEggCountStore } from './egg-counts.ts';
 import { createEventStore } from './events.ts';
 import { createHandledStore } from './handled.ts';
+import { createHubKioskStore } from './hub-kiosks.ts';
 import { createJugStore } from './jugs.ts';
 import { createNoteStore } from './notes.ts';
 import { closeUntouched, type Db, openStore } from './open-store.ts';
@@ -44,6 +46,8 @@ export interface Store {
   readonly syringeChecks: ReturnType<typeof createSyringeCheckStore>;
   readonly upkeep: ReturnType<typeof createUpkeepStore>;
   readonly events: ReturnType<typeof createEventStore>;
+  readonly apart: ReturnType<typeof createApartStore>;
+  readonly hubKiosks: ReturnType<typeof createHubKioskStore>;
   readonly received: ReturnType<typeof createReceiver>;
   readonly handled: ReturnType<typeof createHandledStore>;
   /** Runs a change all or nothing; what it wrote is on the disk when this returns. */
@@ -82,6 +86,8 @@ export function createStore(path: string): Store {
     syringeChecks: createSyringeCheckStore(db),
     upkeep: createUpkeepStore(db),
     events: createEventStore(db),
+    apart: createApartStore(db),
+    hubKiosks: createHubKioskStore(db),
     received: createReceiver(db, dayBook),
     handled: createHandledStore(db),
     whole: (change) => db.transaction(change).immediate(),

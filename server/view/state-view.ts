@@ -17,6 +17,7 @@ import { boardView } from './board-view.ts';
 import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
+import { farmView } from './farm-view.ts';
 import { jugView } from './jug-view.ts';
 import { keptBy } from './kept.ts';
 import { medicineViews } from './medicine-view.ts';
@@ -99,6 +100,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
     keeping: standing.keeping(),
     machine: standing.machine(),
     network: standing.network(),
+    farm: farmView(barn),
     shed: shedView(barn, standing),
     voice: standing.voice(),
     ear: standing.ear(),

@@ -14,7 +14,7 @@ const DATA = new Set(
   `name names animalName person people by vet vets source file column columns value line lines text profile path
    lot tag visual numbers pen keep detail field remedy says symptom heaviest lightest currency unknown unknownColumns
    url folder address letter kept gone id label title formularyTrouble sample device
-   say sentence words animal place places`.split(/\s+/),
+   say sentence words animal place places others`.split(/\s+/),
 );
 /** Units and signs, which are the same in every language, and the languages by their own names. */
 const ALIKE = /(?<!\p{L})(?:kg|lb|oz|mg|mL|g|L|kB|mm|in|baud|English|Español|CSV)(?!\p{L})/gu;

@@ -301,6 +301,7 @@ export const BASE: KioskState = {
   ],
   stock: { currency: 'EUR', lots: [], expired: [], last: [] },
   network: NETWORK_OFF,
+  farm: { apart: [], sharing: { kind: 'none', invitation: null } },
   keeping: {
     disk: null,
     checkedAt: '2026-04-12T03:10:00Z',

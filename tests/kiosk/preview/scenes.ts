@@ -5,6 +5,7 @@ import { BASE, JUG, OFFER, RIVAL, TWO_DRAWS, treatment } from './base-state.ts';
 import { BOOK_AND_SHED_SCENES } from './book-and-shed-scenes.ts';
 import { CHECK_SCENES } from './check-scenes.ts';
 import { DOSE_CARD_SCENES } from './dose-card-scenes.ts';
+import { FARM_SCENES } from './farm-scenes.ts';
 import { FIRST_START_SCENES } from './first-start-scenes.ts';
 import { GROUP_SCENES } from './group-scenes.ts';
 import { hearingScenes } from './hearing-scenes.ts';
@@ -343,6 +344,7 @@ const SILENT_SCENES: readonly Scene[] = [
   ...DOSE_CARD_SCENES,
   ...SETUP_SCENES,
   ...FIRST_START_SCENES,
+  ...FARM_SCENES,
   ...STOCK_SCENES,
   ...SEASON_SCENES,
 ];

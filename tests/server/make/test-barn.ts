@@ -15,6 +15,7 @@ import { createHerdFile } from '../../../server/herd/herd-file.ts';
 import { createPhotos } from '../../../server/herd/photos.ts';
 import { createWeatherImport } from '../../../server/season/weather-import.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
+import { NO_FARM } from '../../../server/sync/farm.ts';
 import type { Intent } from '../../../shared/intent.ts';
 import type { LinkStatus } from '../../../shared/shed.ts';
 import { makeScaleCheck } from '../../core/make/scale-check.ts';
@@ -130,6 +131,7 @@ export function testBarn(
       setup: 'not-in-demo',
       network: closedNetwork(),
       backUpNow: () => false,
+      farm: NO_FARM,
       tryVoice: () => {},
       wipeRecordings: () => {},
       settle: null,

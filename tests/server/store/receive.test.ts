@@ -7,6 +7,8 @@ import { NotReceived } from '../../../server/store/receive.ts';
 import { nothingTouched } from '../../../server/store/receive-records.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import { makeAnimal } from '../../core/make/animal.ts';
+import { makeJug } from '../../core/make/jug.ts';
+
 import { bookStore, given } from '../make/book.ts';
 import { writeOneOfEach } from '../make/one-of-each.ts';
 
@@ -274,6 +276,9 @@ describe('kiosks that wrote apart', () => {
     const [, other] = pair();
     expect(other.jugs.atHand()).toEqual([]);
     expect(other.jugs.find('jug-8')?.number).toBeLessThan(0);
+    other.jugs.add(makeJug({ id: 'own', number: 1 }));
+    expect(other.jugs.atHand().map(({ id }) => id)).toEqual(['own']);
+    expect(toldBy(other)).toMatchObject([{ kind: 'jug', body: { id: 'own', number: 1 } }]);
   });
 });
 

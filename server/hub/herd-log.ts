@@ -1,0 +1,182 @@
+import type { Event } from '../../core/hub/event.ts';
+import type { Pulled, PushAnswer, Tip } from '../../core/hub/exchange.ts';
+import { judgePush } from '../../core/hub/push.ts';
+import type { FarmClient } from './database.ts';
+import { MOST_EVENTS, type PushBody } from './wire.ts';
+
+/** So many bytes of events are answered at once, or one event that is larger. */
+const MOST_ANSWERED = 1024 * 1024;
+
+interface LifeRow {
+  readonly life: string;
+  readonly kiosk: string;
+  readonly head: string;
+  readonly head_id: string | null;
+}
+
+/** A life of one kiosk that another claims. */
+export class NotYourLife extends Error {}
+
+/** Keeps pushed events, all or none of them, each once. `by` is the credential they came with. */
+export async function pushEvents(
+  client: FarmClient,
+  farm: string,
+  by: string,
+  { kiosk, life, before, events }: PushBody,
+): Promise<PushAnswer> {
+  // One push a farm at a time: events get their places in the order in which they can be seen.
+  const { rows: farms } = await client.query<{ head: string }>({
+    name: 'lock-farm',
+    text: 'SELECT head FROM farms WHERE farm = $1 FOR UPDATE',
+    values: [farm],
+  });
+  await client.query({
+    name: 'begin-life',
+    text: 'INSERT INTO lives (farm, life, kiosk) VALUES ($1, $2, $3) ON CONFLICT (farm, life) DO NOTHING',
+    values: [farm, life, kiosk],
+  });
+  const { rows: lives } = await client.query<LifeRow>({
+    name: 'life',
+    text: 'SELECT life, kiosk, head, head_id FROM lives WHERE farm = $1 AND life = $2',
+    values: [farm, life],
+  });
+  const owner = lives[0]?.kiosk;
+  if (owner !== kiosk) throw new NotYourLife(`life ${life} is of another kiosk`);
+  const head = Number(lives[0]?.head ?? 0);
+  const first = events[0]?.sequence ?? 1;
+  const ids = await idsFrom(client, farm, life, first - 1, first + events.length - 1);
+  const verdict = judgePush({ head, idAt: (sequence) => ids.get(sequence) }, { before, events });
+  if (!verdict.ok) return { ...verdict, head };
+  const fresh = events.slice(verdict.newFrom);
+  const last = fresh.at(-1);
+  if (last === undefined) return { ok: true, head };
+  const place = Number(farms[0]?.head ?? 0);
+  await client.query({
+    name: 'keep-events',
+    text: `INSERT INTO events (farm, life, sequence, place, id, clock, kind, body, pushed_by, pushed_at)
+           SELECT $1, $2, each.sequence, each.place, each.id, each.clock, each.kind, each.body, $3, now()
+           FROM unnest($4::bigint[], $5::bigint[], $6::text[], $7::text[], $8::text[], $9::text[])
+             AS each (sequence, place, id, clock, kind, body)`,
+    values: [
+      farm,
+      life,
+      by,
+      fresh.map(({ sequence }) => sequence),
+      fresh.map((_, at) => place + at + 1),
+      fresh.map(({ id }) => id),
+      fresh.map(({ clock }) => clock),
+      fresh.map(({ kind }) => kind),
+      fresh.map(({ body }) => JSON.stringify(body)),
+    ],
+  });
+  await client.query({
+    name: 'life-goes-on',
+    text: 'UPDATE lives SET head = $3, head_id = $4 WHERE farm = $1 AND life = $2',
+    values: [farm, life, last.sequence, last.id],
+  });
+  await client.query({
+    name: 'farm-goes-on',
+    text: 'UPDATE farms SET head = $2 WHERE farm = $1',
+    values: [farm, place + fresh.length],
+  });
+  return { ok: true, head: last.sequence };
+}
+
+/** A part of what a farm's log holds beyond `have`, in the order it came. */
+export async function pullEvents(
+  client: FarmClient,
+  farm: string,
+  have: ReadonlyMap<string, Tip>,
+): Promise<Pulled> {
+  const { rows: lives } = await client.query<LifeRow>({
+    name: 'lives',
+    text: 'SELECT life, kiosk, head, head_id FROM lives WHERE farm = $1 AND head > 0',
+    values: [farm],
+  });
+  const heads = new Map(lives.map(({ life, head }) => [life, Number(head)]));
+  const parted: string[] = [];
+  const found: (Event & { readonly place: number; readonly bytes: number })[] = [];
+  for (const { life, kiosk, head, head_id } of lives) {
+    const tip = have.get(life);
+    if (tip !== undefined && tip.sequence > Number(head)) continue;
+    const same =
+      tip === undefined || tip.id === (await idOf(client, farm, life, tip.sequence, { head, head_id }));
+    if (!same) parted.push(life);
+    else if ((tip?.sequence ?? 0) < Number(head))
+      found.push(...(await eventsAfter(client, farm, { life, kiosk }, tip?.sequence ?? 0)));
+  }
+  found.sort((a, b) => a.place - b.place);
+  const events: Event[] = [];
+  let room = MOST_ANSWERED;
+  for (const { place: _, bytes, ...event } of found.slice(0, MOST_EVENTS)) {
+    room -= bytes;
+    if (room < 0 && events.length > 0) break;
+    events.push(event);
+  }
+  return { events, heads, parted };
+}
+
+/** The id of the event of a number; `null` where none is held. */
+export async function idAt(
+  client: FarmClient,
+  farm: string,
+  life: string,
+  sequence: number,
+): Promise<string | null> {
+  return (await idsFrom(client, farm, life, sequence, sequence)).get(sequence) ?? null;
+}
+
+async function idOf(
+  client: FarmClient,
+  farm: string,
+  life: string,
+  sequence: number,
+  { head, head_id }: Pick<LifeRow, 'head' | 'head_id'>,
+): Promise<string | null> {
+  return sequence === Number(head) ? head_id : idAt(client, farm, life, sequence);
+}
+
+async function idsFrom(
+  client: FarmClient,
+  farm: string,
+  life: string,
+  from: number,
+  to: number,
+): Promise<Map<number, string>> {
+  const { rows } = await client.query<{ sequence: string; id: string }>({
+    name: 'ids',
+    text: 'SELECT sequence, id FROM events WHERE farm = $1 AND life = $2 AND sequence BETWEEN $3 AND $4',
+    values: [farm, life, from, to],
+  });
+  return new Map(rows.map(({ sequence, id }) => [Number(sequence), id]));
+}
+
+async function eventsAfter(
+  client: FarmClient,
+  farm: string,
+  { life, kiosk }: Pick<LifeRow, 'life' | 'kiosk'>,
+  sequence: number,
+) {
+  const { rows } = await client.query<{
+    sequence: string;
+    place: string;
+    id: string;
+    clock: string;
+    kind: string;
+    body: string;
+  }>({
+    name: 'events-after',
+    text: `SELECT sequence, place, id, clock, kind, body FROM events
+           WHERE farm = $1 AND life = $2 AND sequence > $3 ORDER BY sequence LIMIT $4`,
+    values: [farm, life, sequence, MOST_EVENTS],
+  });
+  return rows.map(({ sequence: at, place, body, ...row }) => ({
+    ...row,
+    kiosk,
+    life,
+    sequence: Number(at),
+    place: Number(place),
+    bytes: body.length,
+    body: JSON.parse(body) as unknown,
+  }));
+}

@@ -1,0 +1,60 @@
+/**
+ * The hub's schema, ordered and append-only: a released entry is never edited, a change is a new entry.
+ *
+ * Plain SQL, and every key begins with the farm: an engine that distributes rows by farm keeps each farm's on one node. The
+ * rows of a farm are seen and written only while `byreside.farm` names it, by whatever statement. `place` counts the events of a
+ * farm in the order they came, so that nothing stands before what it names.
+ */
+export const HUB_MIGRATIONS: readonly string[] = [
+  `
+  CREATE TABLE farms (
+    farm TEXT NOT NULL PRIMARY KEY,
+    head BIGINT NOT NULL DEFAULT 0
+  );
+
+  CREATE TABLE credentials (
+    farm TEXT NOT NULL REFERENCES farms (farm),
+    credential TEXT NOT NULL,
+    name TEXT NOT NULL,
+    key_hash TEXT NOT NULL,
+    kiosk TEXT,
+    invited_at TIMESTAMPTZ NOT NULL,
+    revoked_at TIMESTAMPTZ,
+    PRIMARY KEY (farm, credential)
+  );
+
+  CREATE TABLE lives (
+    farm TEXT NOT NULL REFERENCES farms (farm),
+    life TEXT NOT NULL,
+    kiosk TEXT NOT NULL,
+    head BIGINT NOT NULL DEFAULT 0,
+    head_id TEXT,
+    PRIMARY KEY (farm, life)
+  );
+
+  CREATE TABLE events (
+    farm TEXT NOT NULL,
+    life TEXT NOT NULL,
+    sequence BIGINT NOT NULL,
+    place BIGINT NOT NULL,
+    id TEXT NOT NULL,
+    clock TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    body TEXT NOT NULL,
+    pushed_by TEXT NOT NULL,
+    pushed_at TIMESTAMPTZ NOT NULL,
+    PRIMARY KEY (farm, life, sequence),
+    FOREIGN KEY (farm, life) REFERENCES lives (farm, life)
+  );
+  ${['farms', 'credentials', 'lives', 'events']
+    .map(
+      (table) => `
+  ALTER TABLE ${table} ENABLE ROW LEVEL SECURITY;
+  ALTER TABLE ${table} FORCE ROW LEVEL SECURITY;
+  CREATE POLICY one_farm ON ${table}
+    USING (farm = current_setting('byreside.farm', true))
+    WITH CHECK (farm = current_setting('byreside.farm', true));`,
+    )
+    .join('')}
+  `,
+];

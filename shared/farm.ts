@@ -1,0 +1,64 @@
+import { z } from 'zod';
+
+/** One of two doses an animal got at kiosks that did not know of each other. */
+const ApartDose = z.strictObject({
+  treatmentId: z.string(),
+  /** RFC 3339. */
+  givenAt: z.string(),
+  by: z.string(),
+  volumeMl: z.number(),
+  /** The mark of the syringe it was drawn to. */
+  graduationMl: z.number(),
+  /** Whether it was logged at this kiosk. */
+  here: z.boolean(),
+  /** What the kiosk it was logged at is called; `null` where nobody told. */
+  kiosk: z.string().nullable(),
+});
+
+/** An animal that was dosed at two kiosks, until somebody has read it here. */
+export const ApartView = z.strictObject({
+  animalId: z.string(),
+  animalName: z.string(),
+  /** Name of the active. */
+  active: z.string(),
+  doses: z.tuple([ApartDose, ApartDose]),
+});
+/** An animal that was dosed at two kiosks. */
+export type ApartView = z.infer<typeof ApartView>;
+
+/** The other kiosks of the farm as this one knows of them. */
+export const FarmView = z.strictObject({
+  /** Animals dosed at two kiosks, the oldest alarm first. */
+  apart: z.array(ApartView),
+  /** Whether the herd is shared: never in a demo, not yet, through a hub, or by a file that cannot be read. */
+  sharing: z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('demo') }),
+    z.strictObject({
+      kind: z.literal('none'),
+      /** The invitation that lies on a stick now, or why it cannot be read. */
+      invitation: z
+        .union([z.strictObject({ name: z.string(), hub: z.string() }), z.strictObject({ why: z.string() })])
+        .nullable(),
+    }),
+    z.strictObject({ kind: z.literal('unreadable'), why: z.string() }),
+    z.strictObject({
+      kind: z.literal('hub'),
+      /** What this kiosk is called on the farm. */
+      name: z.string(),
+      hub: z.string(),
+      /** The other kiosks by name. */
+      others: z.array(z.string()),
+      /** When the last exchange went well, RFC 3339; `null` where none did since the start. */
+      lastAt: z.string().nullable(),
+      trouble: z.enum(['unreachable', 'shut-out', 'failing']).nullable(),
+      /** What went wrong, for a person to look up. */
+      detail: z.string().nullable(),
+      /** Records the hub does not hold yet; `null` before it was asked. */
+      toPush: z.number().int().nullable(),
+      /** Records that came and cannot be taken in yet. */
+      waiting: z.number().int(),
+    }),
+  ]),
+});
+/** The other kiosks of the farm as this one knows of them. */
+export type FarmView = z.infer<typeof FarmView>;

@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import { loadMemory } from '../../../server/barn/memory.ts';
+import { bringToOffer, furnishShed, standingOffer, type TestBarn, testBarn } from '../make/test-barn.ts';
+
+/** The barns of two sheds, the second with the herd of the first. */
+function twoSheds(): { one: TestBarn; other: TestBarn } {
+  const [one, other] = [testBarn(), testBarn(':memory:', furnishShed)];
+  meet(one, other);
+  return { one, other };
+}
+
+/** Each takes in what the other has and it has not. */
+function meet(one: TestBarn, other: TestBarn): void {
+  for (const [from, to] of [
+    [one, other],
+    [other, one],
+  ] as const) {
+    const held = new Map(to.store.received.held().map(({ life, head }) => [life, head]));
+    for (const { life } of from.store.received.held()) {
+      const events = from.store.events.after(life, held.get(life) ?? 0, 1000);
+      expect(to.barn.receive(events)).toBeNull();
+    }
+  }
+}
+
+/** Gives the goat its dose at a shed. */
+function giveGoat(shed: TestBarn): void {
+  const offerId = bringToOffer(shed);
+  expect(shed.send({ type: 'give', offerId, outcome: 'whole' })).toMatchObject({ ok: true });
+}
+
+function offerOf({ barn }: TestBarn) {
+  const { phase } = barn.context.memory.round;
+  return phase.step === 'offered' ? phase.offer : null;
+}
+
+const cautionsOf = ({ barn }: TestBarn) => {
+  const { phase } = barn.context.memory.round;
+  return phase.step === 'cautions'
+    ? phase.decision.cautions.map(({ code, strength }) => [code, strength])
+    : [];
+};
+
+describe('what another kiosk told', () => {
+  test('is in memory as it would be after a start', () => {
+    const { one, other } = twoSheds();
+    one.send({ type: 'note-animal', animalId: 'goat-1', note: 'lame' });
+    one.send({ type: 'edit-animal', animalId: 'goat-1', edit: { what: 'name', name: 'Tansy' } });
+    giveGoat(one);
+    meet(one, other);
+    const { memory, store } = other.barn.context;
+    const anew = loadMemory(store, memory.settings);
+    expect(memory.animals).toEqual(anew.animals);
+    expect(memory.animals.map(({ name }) => name)).toContain('Tansy');
+    expect(memory.earlier).toEqual(anew.earlier);
+    expect(memory.earlier).toHaveLength(1);
+    expect(memory.recent).toEqual(anew.recent);
+    expect(memory.keepingBack).toEqual(anew.keepingBack);
+    expect(memory.gone).toEqual(anew.gone);
+  });
+
+  test('ends the offer of the animal that was dosed there, and stops a further dose', () => {
+    const { one, other } = twoSheds();
+    bringToOffer(other);
+    giveGoat(one);
+    meet(one, other);
+    expect(offerOf(other)).toBeNull();
+    expect(cautionsOf(other)).toContainEqual(['same-active-today', 'stop']);
+  });
+
+  test('of another animal leaves an offer as it is', () => {
+    const { one, other } = twoSheds();
+    other.send({ type: 'take-jug', jugId: 'jug-1' });
+    other.send({ type: 'prove-jug', jugId: 'jug-1', deliberate: false });
+    other.weigh(0, 1000);
+    other.send({ type: 'pick-animal', animalId: 'goat-2' });
+    other.weigh(15_400, 4000);
+    const before = standingOffer(other);
+    giveGoat(one);
+    meet(one, other);
+    expect(offerOf(other)).toBe(before);
+  });
+
+  test('of a dose that was given here too is an alarm at both, once, until it is read', () => {
+    const { one, other } = twoSheds();
+    for (const shed of [one, other]) giveGoat(shed);
+    meet(one, other);
+    meet(one, other);
+    for (const { store } of [one, other]) {
+      const [pair, ...more] = store.apart.unseen();
+      expect(more).toEqual([]);
+      expect([pair?.one, pair?.other].sort()).toEqual(
+        store.dayBook
+          .newest(9)
+          .map(({ treatment }) => treatment.id)
+          .sort(),
+      );
+    }
+    const [pair] = one.store.apart.unseen();
+    if (pair === undefined) throw new Error('there is no alarm');
+    one.store.apart.seen(pair, 5000, 'Wren');
+    expect(one.store.apart.unseen()).toEqual([]);
+    expect(other.store.apart.unseen()).toHaveLength(1);
+  });
+
+  test('a disk that refuses leaves memory as it was', () => {
+    const { one, other } = twoSheds();
+    one.send({ type: 'edit-animal', animalId: 'goat-1', edit: { what: 'name', name: 'Tansy' } });
+    const held = other.store.received.held();
+    const { life } = one.store.events.self();
+    const events = one.store.events.after(life, held.find((each) => each.life === life)?.head ?? 0, 99);
+    const before = other.barn.context.memory;
+    other.store.close();
+    expect(() => other.barn.receive(events)).toThrow();
+    expect(other.barn.context.memory).toBe(before);
+  });
+});
