@@ -76,6 +76,8 @@ test.runIf(hasBrowser)(
       'a rule approved',
     );
     await kiosk.tap('first-next');
+    await at('practice');
+    await kiosk.tap('first-next');
     await at(null);
     await kiosk.page.getByTestId('door-platform').waitFor();
     expect(kiosk.complaints).toEqual([]);
