@@ -36,6 +36,7 @@ import { accessFile } from './network/access-file.ts';
 import { Network } from './network/network.ts';
 import { damagedProblem, openRecords } from './open-records.ts';
 import { leadAnimals } from './practice/lead-animals.ts';
+import { whenLeftAlone } from './practice/left-alone.ts';
 import { furnishPractice, type NextStart, type PracticeLook } from './practice/practice.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
@@ -246,13 +247,18 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     changed: () => barn.changed(),
     log,
   });
+  const { endPractice } = context;
+  const leftAlone = endPractice === null ? null : whenLeftAlone(timers, endPractice);
   const barn = createBarn(context, log, {
     changed: soon(() => {
       speaker.look();
       hearing.look();
       farm.look();
     }),
-    answered: speaker.answered,
+    answered(intent, answer) {
+      leftAlone?.touched();
+      speaker.answered(intent, answer);
+    },
   });
   const microphone = options.microphone ?? config.hearing.alsaDevice ?? null;
   const hearing = createHearing({
@@ -359,6 +365,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       clearInterval(ticking);
       machine.stop();
       stopLeading();
+      leftAlone?.stop();
       await farm.stop();
       upkeep.stop();
       speaker.stop();

@@ -6,6 +6,7 @@ export const enPractice = {
   sign: 'PRACTICE',
   kept: 'Nothing kept',
   end: 'Hold: end',
+  onlyRound: 'Only the round is practised here: that door stays shut.',
   say: {
     take: 'Tap the bottle that would be in your hand.',
     prove: 'Compare number and date, then say that it is the one.',

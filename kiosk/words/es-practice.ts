@@ -8,6 +8,7 @@ export const esPractice: typeof enPractice = {
   sign: 'PRÁCTICA',
   kept: 'Nada se guarda',
   end: 'Mantenga: fin',
+  onlyRound: 'Aquí solo se practica la ronda: esa puerta no se abre.',
   say: {
     take: 'Toque el frasco que tendría en la mano.',
     prove: 'Compare número y fecha, y diga que es ese.',

@@ -23,6 +23,14 @@ test('every screen of a practice round says that nothing is kept, and leads nowh
   expect(app.find('give')).not.toBeNull();
 });
 
+test('what leads out of the round says that it does not', () => {
+  app = mountApp(scene('practice-take'));
+  const before = app.text('practice-hint');
+  app.click('mix-a-jug');
+  expect(app.text('practice-hint')).not.toBe(before);
+  expect(app.find('jug-tile')).not.toBeNull();
+});
+
 test('a tap does not end it, a held press does, and the screens of the farm come back', () => {
   app = mountApp(scene('practice-logged'));
   app.click('practice-end');
