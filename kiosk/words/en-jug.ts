@@ -73,6 +73,7 @@ export const enJug = {
   toService: 'Put in service',
   nowInService: 'The jug is in service',
   mixAnother: 'Mix another',
+  notRight: 'Not right?',
   cancel: 'Hold to stop mixing',
   noBench: {
     absent: 'No bench scale is set up',

@@ -18,7 +18,7 @@ export const esJug: typeof enJug = {
     30: 'tibia',
   },
   place: 'Ponga la jarra vacía en la báscula',
-  placeHint: 'Déjela ahí hasta escribir la etiqueta. No pulse tara.',
+  placeHint: 'Déjela hasta la etiqueta. No pulse tara.',
   placed: 'Ya está puesta',
   onBench: 'en la báscula',
   advice: {
@@ -70,6 +70,7 @@ export const esJug: typeof enJug = {
   toService: 'Poner en uso',
   nowInService: 'La jarra está en uso',
   mixAnother: 'Mezclar otra',
+  notRight: '¿Algo mal?',
   cancel: 'Mantenga: no mezclar',
   noBench: {
     absent: 'No hay báscula de mesa instalada',

@@ -66,7 +66,7 @@ export const esMedicines: typeof enMedicines = {
     all: 'Todo',
   },
   guard: (figure) => `${figure}, resguardo nuestro`,
-  guarded: (figure) => `${figure}, resguardo`,
+  guarded: (figure) => `${figure}, nuestro`,
   amount: (count, unit) => `${count} ${count === '1' ? (SINGULAR[unit] ?? unit) : unit}`,
   label: {
     gross: 'Sobre entero',

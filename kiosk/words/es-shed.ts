@@ -64,7 +64,7 @@ export const esShed: typeof enShed = {
   needsVet: 'No está en la etiqueta: solo un veterinario puede ordenarlo.',
   vetDays: 'Días que dio el veterinario',
   vetRate: 'mg/kg que dio el veterinario',
-  vetDaysAt: (rate) => `Con ${rate}: días que dio el veterinario`,
+  vetDaysAt: (rate) => `Con ${rate}: días del veterinario`,
   whichVet: '¿Según quién?',
   noVetYet: 'Aún no se ha nombrado un veterinario.',
   vetNew: 'Otro nombre…',

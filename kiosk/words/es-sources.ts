@@ -44,12 +44,9 @@ const PHRASES: readonly (readonly [string, string])[] = [
     'Set by this project, wide on purpose: nothing was read of what this powder adds to its water',
     'Puesto por este proyecto, amplio a propósito: nada se leyó de lo que este polvo suma al agua',
   ],
-  [
-    'Set by this project as a guard, 1.5 times the target',
-    'Puesto por este proyecto como límite, 1.5 veces el objetivo',
-  ],
-  ['Set by this project as a guard', 'Puesto por este proyecto como límite'],
-  ['no source read gives one', 'ninguna fuente leída lo da'],
+  ['Set by this project as a guard, 1.5 times the target', 'Límite de este proyecto, 1.5 veces el objetivo'],
+  ['Set by this project as a guard', 'Límite de este proyecto'],
+  ['no source read gives one', 'sin fuente leída'],
   ['No source read gives one', 'Ninguna fuente leída lo da'],
   [
     'use a jug the day it is mixed unless the packet says otherwise',

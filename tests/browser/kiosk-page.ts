@@ -3,7 +3,8 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 /** Where Debian puts its Chromium. */
 export const CHROMIUM = '/usr/bin/chromium';
 
-const ARGS = [
+/** Switches for a browser that runs tests. */
+export const CHROMIUM_ARGS: readonly string[] = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-background-networking',
@@ -11,6 +12,9 @@ const ARGS = [
   '--disable-sync',
   '--no-first-run',
 ];
+
+/** How long a page may take to come on a busy machine, in ms. */
+const PATIENCE_MS = 90_000;
 
 /** A kiosk page of the smallest panel, touched and never clicked. */
 export interface KioskPage {
@@ -30,12 +34,16 @@ export interface KioskPage {
 
 /** Opens a page on a server at the smallest panel's size; `more` are further switches of the browser. */
 export async function openKiosk(base: string, more: readonly string[] = []): Promise<KioskPage> {
-  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: [...ARGS, ...more] });
+  const browser: Browser = await chromium.launch({
+    executablePath: CHROMIUM,
+    args: [...CHROMIUM_ARGS, ...more],
+  });
   const context: BrowserContext = await browser.newContext({
     viewport: { width: 800, height: 480 },
     hasTouch: true,
   });
   const page = await context.newPage();
+  page.setDefaultNavigationTimeout(PATIENCE_MS);
   const complaints: string[] = [];
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('console', (message) => {

@@ -58,6 +58,17 @@ test('a jug put in service leads on to the platform', () => {
   expect(page.text('to-platform')).toBe('Weigh and dose');
 });
 
+test('a jug that was a mistake is a tap away from where it is poured away', () => {
+  const page = open('jug-label');
+  page.click('mix-next');
+  const jug = SCENES.find(({ name }) => name === 'jug-label')?.state.jug;
+  const [other] = SCENES.find(({ name }) => name === 'home')?.state.jugs ?? [];
+  if (jug?.step !== 'label' || other === undefined) throw new Error('the scenes have no jug');
+  page.patch({ jug: { step: 'idle' }, jugs: [{ ...other, id: jug.jug.id }] });
+  page.click('jug-not-right');
+  expect(page.find('jug-discard')).not.toBeNull();
+});
+
 test('an animal added is named once it is in the herd', () => {
   const page = open('enrol-tag');
   page.click('enrol-without-tag');

@@ -8,6 +8,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak [-- cycles]`: pulls and plugs the cable of a simulated scale, 500 times unless told otherwise.
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
+// `npm run soak -- screens [names]`: every scene on every panel, in every face and language, and what is wrong with it.
 // `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
 // `npm run soak -- day [hours]`: lives a day of a full barn, faster than it passes.
 // `npm run soak -- storm [seconds]`: noise at full line rate and a cable pulled every 100 ms, for five minutes.
@@ -46,6 +47,28 @@ function monkey(touches) {
   const args = ['run', '--config', 'tests/vitest.config.ts', 'tests/browser/monkey.test.ts'];
   const env = { ...process.env, BYRESIDE_TEST_TOUCHES: String(touches) };
   return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
+}
+
+async function screens(only) {
+  const { openGallery } = await load('tests/browser/gallery/walk.ts');
+  const { PANELS } = await load('tests/browser/gallery/panels.ts');
+  const { allFaults } = await load('tests/browser/gallery/all-faults.ts');
+  const { SCENES } = await load('tests/kiosk/preview/scenes.ts');
+  const gallery = await openGallery();
+  const faults = await gallery.walk(
+    {
+      scenes: SCENES.filter(({ name }) => only.test(name)),
+      panels: PANELS,
+      faces: ['dim', 'glare'],
+      words: ['en', 'es', 'pseudo'],
+      look: allFaults,
+    },
+    2,
+  );
+  await gallery.close();
+  for (const fault of faults) console.log(fault);
+  console.log(`${faults.length} faults`);
+  return faults.length === 0;
 }
 
 async function kills(count) {
@@ -95,6 +118,7 @@ const forms = {
   kill: () => kills(Number(much ?? 2000)),
   storm: () => devicesStorm(Number(much ?? 300)),
   monkey: () => monkey(Number(much ?? 10_000)),
+  screens: () => screens(new RegExp(much ?? '.')),
 };
 const good = await (forms[what]?.() ?? cables(Number(what ?? 500)));
 process.exit(good ? 0 : 1);

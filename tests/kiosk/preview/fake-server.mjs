@@ -21,6 +21,7 @@ const TYPES = {
 export async function startFakeServer(root) {
   let state;
   let answers = {};
+  let seq = 1;
   const received = [];
   const told = [];
   const sounds = [];
@@ -62,7 +63,7 @@ export async function startFakeServer(root) {
         visitor: { kind: 'board' },
       }),
     );
-    socket.send(JSON.stringify({ type: 'snapshot', seq: 1, state }));
+    socket.send(JSON.stringify({ type: 'snapshot', seq, state }));
     socket.on('message', (data, binary) => {
       if (binary) {
         sounds.push(data);
@@ -82,7 +83,9 @@ export async function startFakeServer(root) {
       answers = http;
     },
     tell: (changes) => {
-      for (const socket of sockets.clients) socket.send(JSON.stringify({ type: 'patch', seq: 2, changes }));
+      seq += 1;
+      state = { ...state, ...changes };
+      for (const socket of sockets.clients) socket.send(JSON.stringify({ type: 'patch', seq, changes }));
     },
     received,
     told,
