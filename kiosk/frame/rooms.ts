@@ -23,6 +23,8 @@ export const ROOMS = {
   jug: room(() => import('../screens/Jug.svelte')),
   keeping: room(() => import('../keeping/Keeping.svelte')),
   medicines: room(() => import('../medicines/MedicineScreens.svelte')),
+  pairHere: room(() => import('../phone/PairHere.svelte')),
+  phones: room(() => import('../phones/PhoneScreens.svelte')),
   practice: room(() => import('../practice/PracticeRound.svelte')),
   scaleCheck: room(() => import('../check/ScaleCheck.svelte')),
   setPanel: room(() => import('../settling/SetPanel.svelte')),
@@ -32,6 +34,7 @@ export const ROOMS = {
   syringeCheck: room(() => import('../syringe-check/SyringeCheck.svelte')),
   tray: room(() => import('../tray/BenchTray.svelte')),
   voice: room(() => import('../voice/VoiceScreens.svelte')),
+  workHere: room(() => import('../phone/WorkHere.svelte')),
   wormCheck: room(() => import('../screens/WormCheck.svelte')),
 };
 

@@ -16,6 +16,7 @@ import { enJug } from './en-jug.ts';
 import { enKeeping } from './en-keeping.ts';
 import { enMedicines } from './en-medicines.ts';
 import { enMixSteps } from './en-mix-steps.ts';
+import { enPhones } from './en-phones.ts';
 import { enPhoto } from './en-photo.ts';
 import { enPractice } from './en-practice.ts';
 import { enSeason } from './en-season.ts';
@@ -55,6 +56,7 @@ export const enWhole = {
   hearing: enHearing,
   herdFile: enHerdFile,
   medicines: enMedicines,
+  phones: enPhones,
   season: enSeason,
   practice: enPractice,
   settling: enSettling,

@@ -52,6 +52,11 @@ export const en = {
     older: 'Older',
     page: (page: number, pages: number) => `${page} of ${pages}`,
     hold: 'Hold',
+    /** On a device that is not the kiosk's own screen. */
+    follows: 'This screen only follows',
+    workHere: 'Work here',
+    worksAs: (name: string) => `Working as ${name}`,
+    stopWork: 'Stop',
   },
   role: { platform: 'Platform', bench: 'Bench', wand: 'Wand' } satisfies Record<DeviceView['role'], string>,
   link: {

@@ -17,6 +17,7 @@ import { esJug } from './es-jug.ts';
 import { esKeeping } from './es-keeping.ts';
 import { esMedicines } from './es-medicines.ts';
 import { esMixSteps } from './es-mix-steps.ts';
+import { esPhones } from './es-phones.ts';
 import { esPhoto } from './es-photo.ts';
 import { esPractice } from './es-practice.ts';
 import { esSeason } from './es-season.ts';
@@ -56,6 +57,7 @@ export const esWhole: typeof enWhole = {
   hearing: esHearing,
   herdFile: esHerdFile,
   medicines: esMedicines,
+  phones: esPhones,
   season: esSeason,
   practice: esPractice,
   settling: esSettling,

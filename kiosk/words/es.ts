@@ -48,6 +48,10 @@ export const es: typeof en = {
     older: 'Viejos',
     page: (page, pages) => `${page} de ${pages}`,
     hold: 'Mantenga',
+    follows: 'Esta pantalla solo mira',
+    workHere: 'Trabajar aquí',
+    worksAs: (name) => `Trabaja ${name}`,
+    stopWork: 'Parar',
   },
   role: { platform: 'Báscula', bench: 'Mesa', wand: 'Lector' },
   link: {

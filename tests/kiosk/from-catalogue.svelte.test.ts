@@ -21,7 +21,7 @@ const ALIKE = /(?<!\p{L})(?:kg|lb|oz|mg|mL|g|L|kB|mm|in|baud|English|Español|CS
 /** Currencies are named by the browser. */
 const CURRENCIES_NAMED = new Intl.DisplayNames(pseudo.locale, { type: 'currency' });
 /** Where a person spells or searches, what was tapped is shown; zones go by the names of their cities everywhere. */
-const TYPED = '[data-testid="spelled"], [data-testid="prefix"], [data-zone]';
+const TYPED = '[data-testid="spelled"], [data-testid="prefix"], [data-testid="fingerprint"], [data-zone]';
 const DATES = /\b(?:Mon|Tue|Wed|Thu|Fri|Sat|Sun|Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sept?|Oct|Nov|Dec)\b/g;
 
 beforeAll(() => {

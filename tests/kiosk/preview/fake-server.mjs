@@ -12,16 +12,20 @@ const TYPES = {
   '.woff2': 'font/woff2',
 };
 
+/** Whose page it is unless told otherwise. */
+const BOARD = { kind: 'board' };
+
 /**
  * Serves a built kiosk and stands in for its server: every page gets the state that is set, and pongs.
  *
  * @param {string} root folder of the built kiosk
- * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>) => void, tell: (changes: unknown) => void, received: unknown[], told: unknown[], sounds: Buffer[], close: () => Promise<void> }>}
+ * @returns {Promise<{ url: string, show: (state: unknown, http?: Record<string, unknown>, visitor?: { kind: string }) => void, tell: (changes: unknown) => void, received: unknown[], told: unknown[], sounds: Buffer[], close: () => Promise<void> }>}
  */
 export async function startFakeServer(root) {
   let state;
   let answers = {};
   let seq = 1;
+  let visitor = BOARD;
   const received = [];
   const told = [];
   const sounds = [];
@@ -54,13 +58,14 @@ export async function startFakeServer(root) {
   const sockets = new WebSocketServer({ server: http, path: '/ws' });
   sockets.on('connection', (socket) => {
     socket.on('error', () => undefined);
+    if (visitor.kind === 'stranger') return socket.close();
     socket.send(
       JSON.stringify({
         type: 'hello',
         protocol: 1,
         bootId: state.bootId,
         page: null,
-        visitor: { kind: 'board' },
+        visitor,
       }),
     );
     socket.send(JSON.stringify({ type: 'snapshot', seq, state }));
@@ -78,9 +83,10 @@ export async function startFakeServer(root) {
   await new Promise((resolve) => http.listen(0, '127.0.0.1', resolve));
   return {
     url: `http://127.0.0.1:${http.address().port}/`,
-    show: (next, http = {}) => {
+    show: (next, http = {}, whose = BOARD) => {
       state = next;
-      answers = http;
+      answers = { '/api/session': whose, ...http };
+      visitor = whose;
     },
     tell: (changes) => {
       seq += 1;

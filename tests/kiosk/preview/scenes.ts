@@ -12,6 +12,7 @@ import { hearingScenes } from './hearing-scenes.ts';
 import { JUG_SCENES } from './jug-scenes.ts';
 import { MEDICINE_SCENES } from './medicine-scenes.ts';
 import { OWN_MEDICINE_SCENES } from './own-medicine-scenes.ts';
+import { PHONE_SCENES } from './phone-scenes.ts';
 import { practiceScenes } from './practice-scenes.ts';
 import { PROOF_SCENES } from './proof-scenes.ts';
 import type { Scene } from './scene.ts';
@@ -347,6 +348,7 @@ const SILENT_SCENES: readonly Scene[] = [
   ...FARM_SCENES,
   ...STOCK_SCENES,
   ...SEASON_SCENES,
+  ...PHONE_SCENES,
 ];
 
 /** Every screen and step worth a look. */
@@ -355,3 +357,6 @@ export const SCENES: readonly Scene[] = [
   ...hearingScenes(SILENT_SCENES),
   ...practiceScenes(SILENT_SCENES),
 ];
+
+/** The page on a device that is not the kiosk's own screen. */
+export { ON_PHONE_SCENES } from './phone-scenes.ts';

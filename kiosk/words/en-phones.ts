@@ -1,0 +1,83 @@
+import type { DeviceKind, DeviceRight, LetIn, NetworkView } from '../../shared/network.ts';
+
+type NotLetIn = Extract<LetIn, { ok: false }>['why'];
+
+/** English words of other devices: at Shed, and on the device itself. */
+export const enPhones = {
+  door: 'Phones…',
+  title: 'Phones and tablets',
+  off: 'Nothing but this screen reaches the kiosk.',
+  offHint: 'Turned on, devices you pair can look on or work here, encrypted, on your own network.',
+  turnOn: 'Turn on',
+  turnOff: 'Turn off',
+  opening: 'Turning on…',
+  byFile: 'The configuration file turns this on.',
+  trouble: {
+    'port-taken': 'Another program uses the port. Set another one in kiosk.json, then start again.',
+    'no-certificate': 'The card did not take the certificate. See to the card, then turn it on again.',
+    'file-unreadable':
+      'The list of devices cannot be read, so nobody is let in. Restore or delete access.json, then start again.',
+  } satisfies Record<NonNullable<NetworkView['trouble']>, string>,
+  none: 'No device is paired yet.',
+  pins: 'PINs…',
+  pair: 'Pair one…',
+  name: (kind: DeviceKind, number: number) =>
+    `${{ phone: 'Phone', tablet: 'Tablet', computer: 'Computer' }[kind]} ${number}`,
+  right: { follow: 'follows', act: 'acts', 'set-up': 'sets up' } satisfies Record<DeviceRight, string>,
+  open: 'open now',
+  seen: (when: string) => `seen ${when}`,
+  neverSeen: 'not seen yet',
+  paired: 'Paired',
+  may: 'May',
+  lastSeen: 'Last seen',
+  atWork: 'At work',
+  nobody: 'nobody',
+  remove: 'Remove',
+  whichRight: 'What may it do?',
+  rights: {
+    follow: { name: 'Follow', what: 'look on, change nothing' },
+    act: { name: 'Act', what: 'work too, by PIN' },
+    'set-up': { name: 'Set up', what: 'approve and configure too' },
+  } satisfies Record<DeviceRight, { name: string; what: string }>,
+  scan: 'Scan this with its camera',
+  orType: 'or open the address and tap the code',
+  left: (seconds: number) => `${seconds} s left`,
+  fingerprint: 'It warns of the certificate. Go on only if it shows this fingerprint (SHA-256):',
+  stop: 'Stop',
+  ended: {
+    paired: 'It is paired.',
+    'too-many-tries':
+      'Wrong codes were tried, so this one ended. If that was not you, somebody else is trying.',
+    'out-of-time': 'The code was not used in time.',
+  } satisfies Record<NonNullable<NetworkView['paired']>, string>,
+  again: 'Another code',
+  done: 'Done',
+  whosePin: 'Whose PIN?',
+  hasPin: 'has a PIN',
+  noPin: 'no PIN',
+  newPin: (name: string) => `PIN of ${name}: 4 to 8 digits`,
+  pinAgain: 'The same once more',
+  pinKept: (name: string) => `${name} has a PIN now.`,
+  forgetPin: 'Forget PIN',
+  notTheSame: 'Those two were not the same. Begin again.',
+  notKept: 'It was not kept. Try again.',
+  here: {
+    title: 'Pair this device with the kiosk',
+    compare: 'Is the fingerprint of the certificate the one on the kiosk’s screen? If not, stop.',
+    pair: 'Pair',
+    typeCode: 'The code on the kiosk’s screen',
+    whoAreYou: 'Who are you?',
+    pinOf: (name: string) => `PIN of ${name}`,
+    noPins: 'Nobody has a PIN yet. At the kiosk: Shed, People, Phones, PINs.',
+    back: 'Back',
+    notLetIn: {
+      wrong: 'That is not right.',
+      wait: 'Too many wrong tries.',
+      'no-pairing': 'That code is worth nothing any more. Show a new one at the kiosk.',
+      'not-a-pin': 'A PIN has 4 to 8 digits.',
+      'no-such-person': 'That person has no PIN. Set one at the kiosk.',
+    } satisfies Record<NotLetIn, string>,
+    wait: (seconds: number) => `Wait ${seconds} s.`,
+    notReached: 'The kiosk did not answer. Try again.',
+  },
+};
