@@ -13,6 +13,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak -- day [hours]`: lives a day of a full barn, faster than it passes.
 // `npm run soak -- storm [seconds]`: noise at full line rate and a cable pulled every 100 ms, for five minutes.
 // `npm run soak -- board [suite]`: installs the kiosk into a new Debian, bookworm unless told otherwise; wants root.
+// `npm run soak -- hub [schedules]`: kiosks with real records and a hub on PostgreSQL, cut and crashed at random, 100 times.
 ensurePackages(NEEDS.test);
 ensureInstalled();
 const { runnerImport } = await import('vite');
@@ -110,8 +111,22 @@ async function board(suite) {
   return found.length > 0 && found.every(({ good }) => good);
 }
 
+async function hub(schedules) {
+  const { startPostgres } = await load('tests/server/make/postgres.ts');
+  const { runSchedules } = await load('tests/server/hub/schedules.ts');
+  const postgres = await startPostgres();
+  try {
+    const report = await runSchedules(postgres, schedules, 1);
+    console.log(report);
+    return report.lost.length + report.doubled.length + report.apart.length === 0;
+  } finally {
+    await postgres.stop();
+  }
+}
+
 const [what, much] = process.argv.slice(2);
 const forms = {
+  hub: () => hub(Number(much ?? 100)),
   board: () => board(much ?? 'bookworm'),
   day: () => day(Number(much ?? 24)),
   fuzz: () => fuzz(Number(much ?? 5_000_000)),
