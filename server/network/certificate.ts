@@ -1,4 +1,4 @@
-import { generateKeyPairSync, randomBytes, X509Certificate } from 'node:crypto';
+import { createPrivateKey, generateKeyPairSync, randomBytes, X509Certificate } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { isIP } from 'node:net';
 import { join } from 'node:path';
@@ -31,7 +31,8 @@ export async function ownCertificate(
   if (existsSync(keyFile) && existsSync(certFile)) {
     const kept = { key: readFileSync(keyFile, 'utf8'), cert: readFileSync(certFile, 'utf8') };
     const read = readCertificate(kept.cert);
-    if (read !== null && isGoodFor(read, wallMs)) return { ...kept, fingerprint: read.fingerprint256 };
+    if (read !== null && isGoodFor(read, wallMs) && belongs(read, kept.key))
+      return { ...kept, fingerprint: read.fingerprint256 };
   }
   const made = await makeCertificate(names, wallMs);
   mkdirSync(folder, { recursive: true, mode: 0o700 });
@@ -45,6 +46,15 @@ function readCertificate(pem: string): X509Certificate | null {
     return new X509Certificate(pem);
   } catch {
     return null;
+  }
+}
+
+/** Whether key and certificate are a pair: the power may have gone between the writing of one and of the other. */
+function belongs(certificate: X509Certificate, key: string): boolean {
+  try {
+    return certificate.checkPrivateKey(createPrivateKey(key));
+  } catch {
+    return false;
   }
 }
 

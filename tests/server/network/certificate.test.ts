@@ -44,3 +44,14 @@ test('it is made anew a month before it ends, where its days have not begun, and
   const again = await ownCertificate(at, NAMES, NOW);
   expect(readFileSync(join(at, 'certificate.pem'), 'utf8')).toBe(again.cert);
 });
+
+test('a key without its certificate, as a power cut leaves them, is made anew', async () => {
+  const at = folder();
+  const first = await ownCertificate(at, NAMES, NOW);
+  const other = await ownCertificate(folder(), NAMES, NOW);
+  writeFileSync(join(at, 'key.pem'), other.key);
+  const again = await ownCertificate(at, NAMES, NOW);
+  expect(again.fingerprint).not.toBe(first.fingerprint);
+  expect(new X509Certificate(again.cert).checkPrivateKey(createPrivateKey(again.key))).toBe(true);
+  expect(readFileSync(join(at, 'key.pem'), 'utf8')).toBe(again.key);
+});
