@@ -15,8 +15,24 @@ export default defineConfig({
         test: {
           name: 'rooms',
           environment: 'node',
-          include: ['tests/**/*.test.ts'],
-          exclude: ['tests/kiosk/**', 'tests/browser/**', 'tests/process/**', 'tests/fault/**'],
+          include: [
+            'tests/core/**/*.test.ts',
+            'tests/server/**/*.test.ts',
+            'tests/shared/**/*.test.ts',
+            'tests/*.test.ts',
+          ],
+          // A process for each of some hundred files would take longer than their tests do.
+          isolate: false,
+          testTimeout: 30_000,
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'cables',
+          environment: 'node',
+          include: ['tests/hardware/**/*.test.ts'],
+          testTimeout: 30_000,
         },
       },
       {
