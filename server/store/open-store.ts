@@ -3,6 +3,11 @@ import { tellOfRecords } from './events.ts';
 import { MIGRATIONS, migrate } from './migrations.ts';
 import { keepNumbersApart } from './numbers-apart.ts';
 
+/** Size of a page of a new file: a commit writes whole pages, and a short note touches ten of them. */
+export const PAGE_BYTES = 1024;
+/** How long the log grows before it is moved into the file: a page that is written often goes there once. */
+const LOG_PAGES = 8000;
+
 /** An open database. */
 export type Db = Database.Database;
 
@@ -37,6 +42,9 @@ export function closeUntouched(db: Db): void {
 }
 
 function upToDate(db: Db): Db {
+  // Without effect on a file that has pages already.
+  db.pragma(`page_size = ${PAGE_BYTES}`);
+  db.pragma(`wal_autocheckpoint = ${LOG_PAGES}`);
   db.pragma('journal_mode = WAL');
   // Set at every open: in WAL mode the default is NORMAL, which may lose the last commits in a power cut.
   db.pragma('synchronous = FULL');

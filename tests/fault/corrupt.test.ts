@@ -2,6 +2,7 @@ import { closeSync, openSync, readFileSync, writeFileSync, writeSync } from 'nod
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
+import { PAGE_BYTES } from '../../server/store/open-store.ts';
 import { putToWork, startForTest } from './at-work.ts';
 import { databaseOf, farmFolder, kill } from './farm.ts';
 import { acknowledged, post } from './ledger.ts';
@@ -22,7 +23,7 @@ function rootOf(file: string, name: string): number {
 
 describe('a database', () => {
   test.each([
-    ['with its first page ruined', 0, 4096],
+    ['with its first page ruined', 0, PAGE_BYTES],
     ['that is no database', 0, 40],
   ])('%s is said so, nothing is logged, and the file stays as it was', async (_, at, length) => {
     const folder = farmFolder();
@@ -38,7 +39,7 @@ describe('a database', () => {
   test('with a page ruined that is read at the start is said so, and stays as it was', async () => {
     const folder = farmFolder();
     const file = databaseOf(folder);
-    overwrite(file, (rootOf(file, 'approvals') - 1) * 4096, 4096);
+    overwrite(file, (rootOf(file, 'approvals') - 1) * PAGE_BYTES, PAGE_BYTES);
     const before = readFileSync(file);
     const kiosk = await startForTest(folder);
     expect((await kiosk.state()).problem).toMatchObject({ code: 'store-damaged' });
@@ -49,7 +50,7 @@ describe('a database', () => {
   test('with a page ruined that nobody reads is found by the check, and nothing more is written', async () => {
     const folder = farmFolder();
     const file = databaseOf(folder);
-    overwrite(file, (rootOf(file, 'weather') - 1) * 4096, 4096);
+    overwrite(file, (rootOf(file, 'weather') - 1) * PAGE_BYTES, PAGE_BYTES);
     const kiosk = await startForTest(folder);
     const found = await kiosk.until((s) => s.problem !== null, 'the damage found');
     expect(found.problem).toMatchObject({

@@ -6,6 +6,7 @@ import { expect, test } from 'vitest';
 import { KioskConfig } from '../../server/config/kiosk-config.ts';
 import { NOTHING_OWN } from '../../server/formulary/own-medicines.ts';
 import { openRecords } from '../../server/open-records.ts';
+import { PAGE_BYTES } from '../../server/store/open-store.ts';
 import { bookStore, given } from './make/book.ts';
 
 /** A data folder as a killed kiosk leaves it, with one page of a table ruined, or the first bytes of the file. */
@@ -25,7 +26,7 @@ function ruined(what: 'header' | 'approvals') {
   writeFileSync(file, bytes);
   writeFileSync(`${file}-wal`, log);
   const handle = openSync(file, 'r+');
-  const [at, length] = what === 'header' ? [0, 40] : [(Number(root) - 1) * 4096, 4096];
+  const [at, length] = what === 'header' ? [0, 40] : [(Number(root) - 1) * PAGE_BYTES, PAGE_BYTES];
   writeSync(handle, Buffer.alloc(length, 0x5a), 0, length, at);
   closeSync(handle);
   return { dataFolder, file };

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
+import { PAGE_BYTES } from '../../../server/store/open-store.ts';
 import { type BackedUp, backUp } from '../../../server/upkeep/back-up.ts';
 import { type BackupsOptions, createBackups } from '../../../server/upkeep/backups.ts';
 import { checkFile, copyDatabase } from '../../../server/upkeep/jobs.ts';
@@ -103,7 +104,7 @@ describe('a backup', () => {
     });
     store.close();
     const bytes = readFileSync(database);
-    bytes.fill(0x5a, bytes.length - 4096 * 12, bytes.length - 4096 * 4);
+    bytes.fill(0x5a, bytes.length - PAGE_BYTES * 12, bytes.length - PAGE_BYTES * 4);
     writeFileSync(database, bytes);
     expect(checkFile(database, 'quick').length).toBeGreaterThan(0);
     await expect(backUp(place, what, { wallMs: 0, clockTrusted: true }, jobs)).rejects.toThrow(

@@ -4,13 +4,14 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../../hardware/simulator/random.ts';
+import { PAGE_BYTES } from '../../../server/store/open-store.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { checkFile } from '../../../server/upkeep/jobs.ts';
 import { rescue, rescueLines } from '../../../server/upkeep/rescue/rescue.ts';
 import { verifyFile } from '../../../server/upkeep/verify.ts';
 import { bookStore, given } from '../make/book.ts';
 
-const PAGE = 4096;
+const PAGE = PAGE_BYTES;
 const TREATMENTS = 200;
 
 /** A file with two hundred treatments, some corrections and many weights, as a kiosk leaves it: with a log beside it. */
