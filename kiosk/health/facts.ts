@@ -49,6 +49,6 @@ export function healthFacts(machine: MachinePage, { health }: Words, show: Show)
       what: health.running,
       said: health.since(show.duration(machine.kioskSeconds), show.duration(machine.boardSeconds)),
     },
-    { what: health.release, said: `${machine.version} (Node ${machine.node})` },
+    { what: health.release, said: health.version(machine.version, machine.node) },
   ];
 }

@@ -31,4 +31,6 @@ export const enHealth = {
   /** Since when the program runs, and since when the board does. */
   since: (kiosk: string, board: string) => `kiosk ${kiosk}, board ${board}`,
   release: 'Release',
+  /** The release in use, and the Node it runs on. */
+  version: (version: string, node: string) => `${version} (Node ${node})`,
 };

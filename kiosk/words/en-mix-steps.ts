@@ -11,7 +11,7 @@ export const enMixSteps = {
       `At ${celsius} °C a scale in air shows ${each} for each mL: ${grams}.`,
     band: (grams: string) => `Within ${grams} of it is near enough: the mix is no surer than that.`,
     strength: (strength: string) =>
-      `Then it is ${strength}. If you pour otherwise, every dose follows what is in.`,
+      `It is ${strength} then. If you pour otherwise, every dose follows what is in.`,
     source:
       'Density of water: Tanaka et al., Metrologia 38 (2001) 301; lift of the air at 1.2 kg/m³, from memory.',
   },

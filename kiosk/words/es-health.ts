@@ -29,4 +29,5 @@ export const esHealth: typeof enHealth = {
   running: 'En marcha',
   since: (kiosk, board) => `el puesto, ${kiosk}; la placa, ${board}`,
   release: 'Versión',
+  version: (version, node) => `${version} (Node ${node})`,
 };

@@ -10,7 +10,7 @@ export const esMixSteps: typeof enMixSteps = {
     shows: (celsius, each, grams) =>
       `A ${celsius} °C una báscula en el aire muestra ${each} por cada mL: ${grams}.`,
     band: (grams) => `A menos de ${grams} basta: la mezcla no se conoce mejor.`,
-    strength: (strength) => `Entonces tiene ${strength}. Si echa otra cantidad, cada dosis sigue lo que hay.`,
+    strength: (strength) => `Tiene ${strength} entonces. Si echa otra cantidad, cada dosis sigue lo que hay.`,
     source:
       'Densidad del agua: Tanaka et al., Metrologia 38 (2001) 301; empuje del aire a 1.2 kg/m³, de memoria.',
   },

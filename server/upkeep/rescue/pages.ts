@@ -1,3 +1,4 @@
+import { pageSizeOf } from './page-size.ts';
 import { readRecord, type Stored, varint } from './record.ts';
 
 /** A row as it stands on a page; tables without row numbers keep theirs in the order of their keys. */
@@ -39,10 +40,7 @@ export class Pages {
   constructor(file: Buffer, log: ReadonlyMap<number, Buffer>) {
     this.#file = file;
     this.#log = log;
-    const said = file.length >= 18 ? file.readUInt16BE(16) : 0;
-    const logged = log.values().next().value?.length;
-    // Where the header is gone, pages are what the log says, or of the size this program makes them.
-    this.size = said >= 512 && (said & (said - 1)) === 0 ? said : (logged ?? 4096);
+    this.size = pageSizeOf(file, log.values().next().value?.length);
     this.count = Math.max(Math.ceil(file.length / this.size), ...log.keys());
   }
 
