@@ -5,8 +5,8 @@ import fastify, {
   type FastifyRequest,
 } from 'fastify';
 import type { z } from 'zod';
-import { type Caller, callerOf, kiosksNow } from './credentials.ts';
-import type { HubDatabase } from './database.ts';
+import { type Caller, callerOf, kiosksNow, mustBeIn, ShutOut } from './credentials.ts';
+import type { FarmClient, HubDatabase } from './database.ts';
 import { idAt, NotYourLife, pullEvents, pushEvents } from './herd-log.ts';
 import { News } from './news.ts';
 import { IdBody, MOST_BYTES, PullBody, PushBody, type RefusedReply } from './wire.ts';
@@ -34,6 +34,7 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
   app.addHook('preClose', async () => news.end());
   app.setErrorHandler((error: FastifyError, _request, reply) => {
     if (error instanceof NotYourLife) return refuse(reply, 403, 'bad-input', `${error.message}.`);
+    if (error instanceof ShutOut) return refuse(reply, 401, 'revoked', SHUT_OUT.revoked);
     const status = error.statusCode ?? 500;
     if (status === 413) return refuse(reply, 413, 'too-large', 'More was sent at once than is taken.');
     if (status < 500) return refuse(reply, status, 'bad-input', error.message);
@@ -61,8 +62,17 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
     });
   }
 
-  forKiosks('/v1/push', PushBody, async ({ farm, credential }, batch) => {
-    const answer = await database.asFarm(farm, (client) => pushEvents(client, farm, credential, batch));
+  /** Does something with a farm's rows, all or nothing, for a kiosk that is still let in when it is done. */
+  const forCaller = <T>(caller: Admitted, work: (client: FarmClient) => Promise<T>): Promise<T> =>
+    database.asFarm(caller.farm, async (client) => {
+      const done = await work(client);
+      await mustBeIn(client, caller);
+      return done;
+    });
+
+  forKiosks('/v1/push', PushBody, async (caller, batch) => {
+    const { farm, credential } = caller;
+    const answer = await forCaller(caller, (client) => pushEvents(client, farm, credential, batch));
     if (answer.ok) news.tell(farm);
     return answer;
   });
@@ -71,7 +81,7 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
     const { farm } = caller;
     const known = new Map(Object.entries(have));
     const look = () =>
-      database.asFarm(farm, async (client) => ({
+      forCaller(caller, async (client) => ({
         pulled: await pullEvents(client, farm, known),
         kiosks: await kiosksNow(client, caller, kiosk),
       }));
@@ -86,8 +96,8 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
     return { events, heads: Object.fromEntries(heads), parted, kiosks: found.kiosks };
   });
 
-  forKiosks('/v1/id', IdBody, async ({ farm }, { life, sequence }) => ({
-    id: await database.asFarm(farm, (client) => idAt(client, farm, life, sequence)),
+  forKiosks('/v1/id', IdBody, async (caller, { life, sequence }) => ({
+    id: await forCaller(caller, (client) => idAt(client, caller.farm, life, sequence)),
   }));
 
   return app;

@@ -45,6 +45,22 @@ export async function callerOf(database: HubDatabase, header: string | undefined
   });
 }
 
+/** A kiosk was shut out while what it had asked for was on its way. */
+export class ShutOut extends Error {}
+
+/** Throws {@link ShutOut} where a caller was shut out since: a kiosk waits for news for long. */
+export async function mustBeIn(
+  client: FarmClient,
+  { farm, credential }: { readonly farm: string; readonly credential: string },
+): Promise<void> {
+  const { rows } = await client.query({
+    name: 'still-in',
+    text: 'SELECT 1 FROM credentials WHERE farm = $1 AND credential = $2 AND revoked_at IS NULL',
+    values: [farm, credential],
+  });
+  if (rows.length === 0) throw new ShutOut();
+}
+
 /** Lets a kiosk in: the key is in the invitation and nowhere else. Throws on a farm's name that is none. */
 export async function invite(
   database: HubDatabase,

@@ -87,9 +87,26 @@ function perhaps(file: KeptFile, write: DiskWrite, random: Random): void {
 }
 
 function apply(file: KeptFile, { kind, offset, data }: DiskWrite): void {
-  const end = kind === 'truncate' ? offset : Math.max(file.bytes.length, offset + data.length);
-  if (end > file.bytes.length)
-    file.bytes = Buffer.concat([file.bytes, Buffer.alloc(end - file.bytes.length)]);
-  else if (end < file.bytes.length) file.bytes = file.bytes.subarray(0, end);
+  const before = file.bytes.length;
+  const end = kind === 'truncate' ? offset : Math.max(before, offset + data.length);
+  if (end > before) file.bytes = grown(file.bytes, end);
+  else if (end < before) file.bytes = file.bytes.subarray(0, end);
   if (kind === 'write') data.copy(file.bytes, offset);
+}
+
+/** Memory with room behind a file that grows, by this module. */
+const ROOMY = new WeakSet<object>();
+
+/** A file made longer by zeros. A log grows by thousands of writes: room for as many again is kept behind it. */
+function grown(bytes: Buffer, length: number): Buffer {
+  if (ROOMY.has(bytes.buffer) && length <= bytes.buffer.byteLength) {
+    const longer = Buffer.from(bytes.buffer, 0, length);
+    longer.fill(0, bytes.length);
+    return longer;
+  }
+  const room = new ArrayBuffer(2 * length);
+  ROOMY.add(room);
+  const longer = Buffer.from(room, 0, length);
+  bytes.copy(longer);
+  return longer;
 }

@@ -192,6 +192,16 @@ describe.runIf(hasPostgres)('the hub', () => {
     expect(await ids(again)).toEqual(['e-1']);
   });
 
+  test('tells a kiosk nothing that was shut out while it waited for news', async () => {
+    const south = await invite(database, farm, 'South shed', HUB);
+    const waits = { kiosk: 'kiosk-b', have: {}, waitMs: 5000 };
+    const waiting = ask('/v1/pull', waits, bearerOf(south));
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    expect(await revoke(database, farm, 'South shed')).toBe(1);
+    await push(batch(1, 1));
+    expect(await waiting).toMatchObject({ status: 401, answer: { code: 'revoked' } });
+  });
+
   test('answers a kiosk that waits as soon as there is news', async () => {
     const began = performance.now();
     const waiting = ask('/v1/pull', { kiosk: 'kiosk-b', have: {}, waitMs: 15_000 });
