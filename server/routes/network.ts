@@ -25,9 +25,9 @@ export function addNetworkRoutes(app: FastifyInstance, { network, barn, standing
   app.addHook('preClose', () => network.stop());
 
   app.get('/api/network/pairing', async (_, reply) => {
-    const code = network.pairingCode();
-    reply.header('cache-control', 'no-store');
-    return code ?? reply.code(404).send({ message: 'No pairing is open.' });
+    reply.header('cache-control', 'no-store').type('application/json');
+    // "null" where no pairing is open: that one just ended is no fault of the page that asks.
+    return JSON.stringify(network.pairingCode());
   });
   app.get('/api/session', async ({ visitor }, reply): Promise<SessionView> => {
     reply.header('cache-control', 'no-store');

@@ -11,15 +11,10 @@ const folder = mkdtempSync(join(tmpdir(), 'phone-'));
 const PIN = '2580';
 let server: KioskProcess;
 let kiosk: KioskPage;
-let log = '';
 
 beforeAll(async () => {
   if (!hasBrowser) return;
   server = await startKiosk({ BYRESIDE_DATA: folder, BYRESIDE_NETWORK_PORT: '0' });
-  for (const stream of [server.child.stdout, server.child.stderr])
-    stream?.on('data', (text) => {
-      log += String(text);
-    });
   kiosk = await openKiosk(server.base);
 }, 60_000);
 
@@ -141,7 +136,7 @@ test.runIf(hasBrowser)(
     expect(kiosk.complaints).toEqual([]);
 
     // Whatever the log says, it says none of these.
-    expect(log).toMatch(/ready at/);
-    for (const secret of [PIN, code, token?.value ?? 'none']) expect(log).not.toContain(secret);
+    expect(server.log()).toMatch(/ready at/);
+    for (const secret of [PIN, code, token?.value ?? 'none']) expect(server.log()).not.toContain(secret);
   },
 );

@@ -15,6 +15,8 @@ export function has(command: string): boolean {
 export interface KioskProcess {
   readonly base: string;
   readonly child: ChildProcess;
+  /** All that it has printed, and its log. */
+  readonly log: () => string;
   state(): Promise<KioskState>;
   treatments(): Promise<TreatmentView[]>;
   /** Posts an intent under an id of its own. */
@@ -31,12 +33,14 @@ export async function startKiosk(env: Record<string, string>, args: string[] = [
     cwd: ROOT,
     env: { ...process.env, BYRESIDE_PORT: '0', ...env },
   });
-  const base = await addressOf(child);
+  const log = logOf(child);
+  const base = await addressOf(child, log);
   let ids = 0;
   const read = async (path: string) => (await fetch(`${base}${path}`)).json();
   const kiosk: KioskProcess = {
     base,
     child,
+    log,
     state: () => read('/api/state') as Promise<KioskState>,
     treatments: () => read('/api/treatments') as Promise<TreatmentView[]>,
     async send(intent) {
@@ -64,16 +68,21 @@ export async function startKiosk(env: Record<string, string>, args: string[] = [
   return kiosk;
 }
 
-function addressOf(child: ChildProcess): Promise<string> {
-  return new Promise((resolve, reject) => {
-    let printed = '';
-    const onText = (text: Buffer) => {
+function logOf({ stdout, stderr }: ChildProcess): () => string {
+  let printed = '';
+  for (const stream of [stdout, stderr])
+    stream?.on('data', (text) => {
       printed += String(text);
-      const address = /ready at (http:\S+)/.exec(printed)?.[1];
+    });
+  return () => printed;
+}
+
+function addressOf(child: ChildProcess, log: () => string): Promise<string> {
+  return new Promise((resolve, reject) => {
+    child.stdout?.on('data', () => {
+      const address = /ready at (http:\S+)/.exec(log())?.[1];
       if (address !== undefined) resolve(address);
-    };
-    child.stdout?.on('data', onText);
-    child.stderr?.on('data', onText);
-    child.on('exit', () => reject(new Error(`the server stopped: ${printed}`)));
+    });
+    child.on('exit', () => reject(new Error(`the server stopped: ${log()}`)));
   });
 }
