@@ -11,7 +11,7 @@ import { type SentDose, touchAbout, watchDoses } from './monkey.ts';
 
 const canRun = existsSync(CHROMIUM);
 /** Touches on each screen; `npm run soak -- monkey` asks for ten thousand. */
-const TOUCHES = Number(process.env['BYRESIDE_TEST_TOUCHES'] ?? 60);
+const TOUCHES = Number(process.env['BYRESIDE_TEST_TOUCHES'] ?? 30);
 /** Touches between two looks, after which the monkey is brought back to the screen it is for. */
 const BURST = 90;
 const SCREENS = ['home', 'platform', 'jug', 'day-book', 'board', 'animals', 'worm-check', 'shed'] as const;

@@ -7,6 +7,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm run soak [-- cycles]`: pulls and plugs the cable of a simulated scale, 500 times unless told otherwise.
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
+// `npm run soak -- newcomer [animals]`: a jug mixed and five animals dosed in the demo, by touch alone.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
 // `npm run soak -- screens [names]`: every scene on every panel, in every face and language, and what is wrong with it.
 // `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
@@ -41,6 +42,13 @@ async function cables(cycles) {
   return (
     report.readyAgain === cycles && report.stale === 0 && report.queued === 0 && report.leakedDescriptors <= 1
   );
+}
+
+function newcomer(animals) {
+  ensureBuilt();
+  const args = ['run', '--config', 'tests/vitest.config.ts', 'tests/browser/newcomer.test.ts'];
+  const env = { ...process.env, BYRESIDE_TEST_ANIMALS: String(animals) };
+  return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
 }
 
 function monkey(touches) {
@@ -133,6 +141,7 @@ const forms = {
   kill: () => kills(Number(much ?? 2000)),
   storm: () => devicesStorm(Number(much ?? 300)),
   monkey: () => monkey(Number(much ?? 10_000)),
+  newcomer: () => newcomer(Number(much ?? 5)),
   screens: () => screens(new RegExp(much ?? '.')),
 };
 const good = await (forms[what]?.() ?? cables(Number(what ?? 500)));
