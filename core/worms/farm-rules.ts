@@ -74,11 +74,16 @@ export function isHerdRule(rule: RuleName): rule is (typeof HERD_RULE_NAMES)[num
   return HERD_RULE_NAMES.some((name) => name === rule);
 }
 
+/** How far from a step a value may be by the arithmetic of floating point, in steps. */
+const STEP_SLACK = 1e-6;
+
 /** Whether a threshold may be set to a value: within its bounds and on one of its steps. */
 export function mayBe(rule: RuleName, value: number): boolean {
   const { least, most, step } = RULE_BOUNDS[rule];
   const steps = value / step;
-  return value >= least && value <= most && Math.abs(steps - Math.round(steps)) < 1e-6;
+  // A hundredth added a hundred times is not quite one.
+  const inBounds = steps >= least / step - STEP_SLACK && steps <= most / step + STEP_SLACK;
+  return inBounds && Math.abs(steps - Math.round(steps)) < STEP_SLACK;
 }
 
 /** All places a threshold stands in, narrowed by a class or a season where one is given. */

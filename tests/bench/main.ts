@@ -8,11 +8,14 @@ import { herdFileFigures } from './herd-file.ts';
 import { latencyFigures } from './latency.ts';
 import { mouthFigures } from './mouth.ts';
 import { pageFigures } from './page.ts';
+import { pageAliveFigures } from './page-alive.ts';
 import { publishFigures } from './publish.ts';
 import { figuresOfRun, printFigures } from './table.ts';
 import { tenYearFigures } from './ten-years/figures.ts';
 import { voiceFigures } from './voice/figures.ts';
 
+/** How long weights stream into the page, in minutes. */
+const STREAMED_MIN = 3;
 /** What share of ten years is built, where `--share=0.1` and the like say no other. */
 const WHOLE = 1;
 
@@ -26,7 +29,8 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   deck: deckFigures,
   durable: async () => printFigures('Kept for years', await durableFigures()),
   'ten-years': (share) => tenYearFigures(share),
-  page: async () => printFigures('The page', await pageFigures()),
+  page: async () =>
+    printFigures('The page', [...(await pageFigures()), ...(await pageAliveFigures(STREAMED_MIN))]),
   'deck-speed': () => printFigures('Deck speed', deckSpeedFigures()),
   voice: () => voiceFigures('quick'),
   'voice-full': () => voiceFigures('full'),

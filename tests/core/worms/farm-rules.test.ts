@@ -39,6 +39,12 @@ describe('thresholds of a farm', () => {
     );
   });
 
+  test('may be the most there is, however it was added up', () => {
+    expect(0.1 + 0.01 * 110).toBeGreaterThan(1.2);
+    expect(mayBe('gainShare', 0.1 + 0.01 * 110)).toBe(true);
+    expect(mayBe('gainShare', 1.21)).toBe(false);
+  });
+
   test('say on whose word they were set', () => {
     const place = { rule: 'treatBody', season: 'low', class: 'young' } as const;
     const rules = rulesInForce([own(place, 2.5, { word: 'veterinarian' })]);
