@@ -8,8 +8,7 @@ import type { Wav } from '../hardware/mouth/wav.ts';
 import type { OpenPort } from '../hardware/serial/connection.ts';
 import type { CandidatePort } from '../hardware/serial/ports.ts';
 import type { Timers } from '../hardware/serial/timers.ts';
-import { createSimulatedBarn, type SimulatedBarn } from '../hardware/simulator/barn.ts';
-import { WAND_BAUD, WAND_PROFILE } from '../hardware/wand/wand-driver.ts';
+import { createSimulatedBarn } from '../hardware/simulator/barn.ts';
 import type { MachinePage } from '../shared/machine.ts';
 import type { KioskState } from '../shared/state.ts';
 import { type Barn, createBarn } from './barn/barn.ts';
@@ -23,6 +22,7 @@ import { CONFIG_FILE, type Setup } from './config/load.ts';
 import { changeConfig } from './config/save.ts';
 import { withDevice } from './config/with-device.ts';
 import { withSettings } from './config/with-settings.ts';
+import { devicesOf } from './demo/simulated-devices.ts';
 import { createTray } from './demo/tray.ts';
 import { createDevices, type Devices } from './devices/devices.ts';
 import { createHearing, type Hearing, type OpenEar, type OpenRecorder } from './ear/hearing.ts';
@@ -37,7 +37,7 @@ import { Network } from './network/network.ts';
 import { damagedProblem, openRecords } from './open-records.ts';
 import { leadAnimals } from './practice/lead-animals.ts';
 import { whenLeftAlone } from './practice/left-alone.ts';
-import { furnishPractice, type NextStart, type PracticeLook } from './practice/practice.ts';
+import { furnishPractice, lookOf, type NextStart, type PracticeLook } from './practice/practice.ts';
 import { createWeatherImport } from './season/weather-import.ts';
 import { createDeviceSetup } from './setup/device-setup.ts';
 import { createAlsaOutlet } from './speech/alsa-outlet.ts';
@@ -134,6 +134,7 @@ export interface HouseOptions {
 export async function openHouse(options: HouseOptions): Promise<House> {
   const { setup, dataFolder, clock, timers, random, log, practice, onRestart } = options;
   const demo = setup.kind === 'demo';
+  const startAnew = (next: NextStart) => void timers.set(() => onRestart(next), RESTART_AFTER_MS);
   const simulated = demo
     ? await createSimulatedBarn({
         timers,
@@ -161,7 +162,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       : watchDisk({ folder: dataFolder, probe: () => store.upkeep.done('probe', clock.now().wallMs), log });
   const config: KioskConfig = {
     ...setup.config,
-    devices: problem === null ? deviceConfig(setup, simulated) : {},
+    devices: problem !== null ? {} : simulated === null ? setup.config.devices : devicesOf(simulated),
   };
   tellClockOfRecords(clock, store, memory);
   const recordings = createRecordings(join(dataFolder, demo ? DEMO_RECORDINGS : RECORDINGS));
@@ -225,10 +226,15 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     farm: { view: () => farm.view(), join: () => farm.join(), leave: () => farm.leave() },
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
-    leaveDemo: demo && practice === null ? () => leaveDemo(options) : null,
-    beginPractice: practice === null ? () => beginPractice(context, options) : null,
-    endPractice:
-      practice === null ? null : () => timers.set(() => onRestart({ kind: 'before' }), RESTART_AFTER_MS),
+    leaveDemo:
+      demo && practice === null
+        ? () => {
+            changeConfig(dataFolder, (kept) => kept);
+            startAnew({ kind: 'real' });
+          }
+        : null,
+    beginPractice: practice === null ? () => startAnew({ kind: 'practice', look: lookOf(context) }) : null,
+    endPractice: practice === null ? null : () => startAnew({ kind: 'before' }),
   };
   let farm: Farm = NO_FARM;
   const pages = createPageOutlet(() => barn.changed());
@@ -329,7 +335,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       random,
       changed: () => barn.changed(),
       log,
-      restart: () => timers.set(() => onRestart({ kind: 'real' }), RESTART_AFTER_MS),
+      restart: () => startAnew({ kind: 'real' }),
     });
   const machine = watchMachine({ sense: options.sense, timers, changed: () => barn.changed(), log });
   const ticking = setInterval(() => {
@@ -389,31 +395,5 @@ function soon(look: () => void): () => void {
       waiting = false;
       look();
     });
-  };
-}
-
-/** Configures the data folder, so that it is a demo no more, and starts anew once the answer is out. */
-function leaveDemo({ dataFolder, timers, onRestart }: HouseOptions): void {
-  changeConfig(dataFolder, (config) => config);
-  timers.set(() => onRestart({ kind: 'real' }), RESTART_AFTER_MS);
-}
-
-/** Begins a practice round once the answer is out: with the look of this kiosk, and nothing of its records. */
-function beginPractice({ config, memory }: BarnContext, { timers, onRestart }: HouseOptions): void {
-  const { panel, timeZone, people } = config;
-  const { face, language, weightUnit } = memory.settings;
-  const look = { panel, timeZone, people, face, language, weightUnit };
-  timers.set(() => onRestart({ kind: 'practice', look }), RESTART_AFTER_MS);
-}
-
-function deviceConfig(setup: Setup, simulated: SimulatedBarn | null): KioskConfig['devices'] {
-  if (simulated === null) return setup.config.devices;
-  const { paths, profiles } = simulated;
-  const scale = (role: 'platform' | 'bench') => ({ path: paths[role], profile: profiles[role], baud: 9600 });
-  return {
-    platform: { ...scale('platform'), divisionGrams: 50 },
-    // Its step is left to its decimals: the tray can put a finer scale there.
-    bench: scale('bench'),
-    wand: { path: paths.wand, profile: WAND_PROFILE, baud: WAND_BAUD },
   };
 }

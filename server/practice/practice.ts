@@ -14,6 +14,13 @@ export type NextStart =
   | { readonly kind: 'practice'; readonly look: PracticeLook }
   | { readonly kind: 'before' };
 
+/** The look of a kiosk, for a practice round held at it. */
+export function lookOf({ config, memory }: Pick<BarnContext, 'config' | 'memory'>): PracticeLook {
+  const { panel, timeZone, people } = config;
+  const { face, language, weightUnit } = memory.settings;
+  return { panel, timeZone, people, face, language, weightUnit };
+}
+
 /** The set-up of a practice round: the demo's, with the look of the kiosk. */
 export function practiceSetup(look: PracticeLook): Setup {
   return { kind: 'demo', config: { ...KioskConfig.parse({}), ...look } };
