@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { intentId as id } from './refs.ts';
 
 /** One of two doses an animal got at kiosks that did not know of each other. */
 const ApartDose = z.strictObject({
@@ -62,3 +63,13 @@ export const FarmView = z.strictObject({
 });
 /** The other kiosks of the farm as this one knows of them. */
 export type FarmView = z.infer<typeof FarmView>;
+
+/** What a person wants of the sharing of the herd. */
+export const FARM_INTENTS = [
+  /** Shares the herd by the invitation on the stick: the kiosk starts anew. */
+  z.strictObject({ type: z.literal('join-farm'), id }),
+  /** Shares the herd no more: the kiosk starts anew, and keeps what came. */
+  z.strictObject({ type: z.literal('leave-farm'), id }),
+  /** Somebody read that an animal was dosed at two kiosks, by the ids of both treatments. */
+  z.strictObject({ type: z.literal('read-apart'), id, one: z.string(), other: z.string() }),
+] as const;

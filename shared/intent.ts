@@ -6,9 +6,10 @@ import { AnimalClass, Species } from './animal.ts';
 import { CheckedRole } from './check.ts';
 import { EarSettings } from './ear.ts';
 import { EGG_INTENTS } from './egg-count.ts';
+import { FARM_INTENTS } from './farm.ts';
 import { HERD_INTENTS } from './herd-intents.ts';
 import { ScreenLanguage } from './language.ts';
-import { PowderAmountView } from './mixing.ts';
+import { MIXING_INTENTS } from './mixing-intents.ts';
 import { NETWORK_INTENTS } from './network.ts';
 import { OWN_MEDICINE_INTENTS } from './own-medicine.ts';
 import { PRACTICE_INTENTS } from './practice.ts';
@@ -16,7 +17,7 @@ import { TEST_INTENTS } from './reduction-test.ts';
 import { intentId as id, ref } from './refs.ts';
 import { SEASON_INTENTS } from './season.ts';
 import { SETTLING_INTENTS } from './settling.ts';
-import { ExpiryMonth, STOCK_INTENTS } from './stock.ts';
+import { STOCK_INTENTS } from './stock.ts';
 import { DeviceRole, TrayAction } from './tray.ts';
 import { VoiceSettings } from './voice.ts';
 
@@ -54,46 +55,7 @@ export type CorrectionKind = z.infer<typeof CorrectionKind>;
  * Each carries an id of the sender's making and is handled once: the same id again gets the first answer.
  */
 export const Intent = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.literal('mix-start'), id, packetId: ref }),
-  /** Whole packets, or a share of one that is weighed in; the volume goes with it. */
-  z.strictObject({ type: z.literal('mix-amount'), id, amount: PowderAmountView }),
-  z.strictObject({ type: z.literal('mix-mode'), id, mode: z.enum(['make-up-to', 'add-to']) }),
-  /** The volume for one packet. `deliberate` is a held press: needed far from the packet's own volume. */
-  z.strictObject({
-    type: z.literal('mix-dilution'),
-    id,
-    perPacketMl: z.number().positive().max(100_000),
-    deliberate: z.boolean(),
-  }),
-  /** Works out one more volume for each packet, of the keeper's own: what it would mean for herd and syringes. */
-  z.strictObject({ type: z.literal('mix-look'), id, perPacketMl: z.number().positive().max(100_000) }),
-  z.strictObject({ type: z.literal('mix-water'), id, celsius: z.number().min(1).max(40) }),
-  z.strictObject({ type: z.literal('mix-jug-placed'), id }),
-  /** The keeper looked in: the jug on the bench is empty. A new one, or a known one weighed anew. */
-  z.strictObject({
-    type: z.literal('mix-jug-is-empty'),
-    id,
-    vesselId: ref.nullable(),
-    deliberate: z.boolean(),
-  }),
-  /** `deliberate` is a held press: needed where far too much water went in. */
-  z.strictObject({ type: z.literal('mix-poured'), id, deliberate: z.boolean().optional() }),
-  /** The part of a packet that was weighed in is in. */
-  z.strictObject({ type: z.literal('mix-powder-in'), id, deliberate: z.boolean() }),
-  z.strictObject({ type: z.literal('mix-dissolved'), id }),
-  z.strictObject({ type: z.literal('mix-in-service'), id }),
-  z.strictObject({ type: z.literal('mix-cancel'), id }),
-  /** Puts a ready-made liquid in use beside the jugs; `expiry` is the last month printed on it. */
-  z.strictObject({
-    type: z.literal('open-bottle'),
-    id,
-    presentationId: ref,
-    volumeMl: z.number().positive().max(20_000),
-    expiry: ExpiryMonth,
-    /** The lot of the stock it is taken from. */
-    lotId: ref.nullable().optional(),
-  }),
-  z.strictObject({ type: z.literal('jug-discard'), id, jugId: ref }),
+  ...MIXING_INTENTS,
 
   z.strictObject({ type: z.literal('take-jug'), id, jugId: ref }),
   z.strictObject({ type: z.literal('prove-jug'), id, jugId: ref, deliberate: z.boolean() }),
@@ -259,12 +221,7 @@ export const Intent = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('leave-demo'), id }),
   z.strictObject({ type: z.literal('back-up-now'), id }),
   ...NETWORK_INTENTS,
-  /** Shares the herd by the invitation on the stick: the kiosk starts anew. */
-  z.strictObject({ type: z.literal('join-farm'), id }),
-  /** Shares the herd no more: the kiosk starts anew, and keeps what came. */
-  z.strictObject({ type: z.literal('leave-farm'), id }),
-  /** Somebody read that an animal was dosed at two kiosks, by the ids of both treatments. */
-  z.strictObject({ type: z.literal('read-apart'), id, one: z.string(), other: z.string() }),
+  ...FARM_INTENTS,
 ]);
 /** One intent. */
 export type Intent = z.infer<typeof Intent>;

@@ -8,23 +8,10 @@ import type { OfferView, TreatmentView } from '../../../shared/dose.ts';
 import { USUAL_EAR } from '../../../shared/ear.ts';
 import type { JugView } from '../../../shared/jug.ts';
 import type { PlanView } from '../../../shared/mixing.ts';
-import type { NetworkView } from '../../../shared/network.ts';
 import type { KioskState } from '../../../shared/state.ts';
 import { offView } from '../../server/make/off-view.ts';
 import { PLATFORM_CHECK, SYRINGE_CHECK } from './check-state.ts';
-
-/** Nobody but the board. */
-export const NETWORK_OFF: NetworkView = {
-  listening: 'off',
-  trouble: null,
-  setByFile: false,
-  address: null,
-  fingerprint: null,
-  pairing: null,
-  paired: null,
-  devices: [],
-  withPin: [],
-};
+import { NETWORK_OFF } from './network-state.ts';
 
 /** The moment at which every picture is taken. */
 export const NOW = '2026-04-14T14:03:10Z';

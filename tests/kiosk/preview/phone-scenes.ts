@@ -1,7 +1,8 @@
 import { qrPath } from '../../../server/print/qr-code.ts';
 import type { DeviceRight, NetworkView, PairedDeviceView, PairingCode } from '../../../shared/network.ts';
 import type { KioskState } from '../../../shared/state.ts';
-import { BASE, NETWORK_OFF } from './base-state.ts';
+import { BASE } from './base-state.ts';
+import { NETWORK_OFF } from './network-state.ts';
 import type { Scene } from './scene.ts';
 
 const ADDRESS = 'https://192.168.1.20:4181';
