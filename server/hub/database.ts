@@ -28,8 +28,10 @@ export async function openHubDatabase(url: string, connections = 8): Promise<Hub
     connectionTimeoutMillis: LONGEST_STATEMENT_MS,
     application_name: 'byreside-hub',
   });
-  // An idle connection that the server closes is taken out of the pool; the next request opens another.
+  // A connection that the server closes is taken out of the pool; the next request opens another. One that is at work
+  // when it is closed tells of it twice: to the statement, and as an event that would end this program.
   pool.on('error', () => {});
+  pool.on('connect', (client) => client.on('error', () => {}));
   try {
     await refuseFreeRole(pool);
     await bringUpToDate(pool);

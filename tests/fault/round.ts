@@ -10,6 +10,9 @@ const LOW = 60;
 /** The marks of a 3 mL syringe, in tenths. */
 const MARKS = Array.from({ length: 30 }, (_, i) => i + 1);
 
+/** What is noted of animals. */
+export const NOTED = ['lame', 'scouring', 'off-feed'] as const;
+
 /** A kid with the volume that its dose is. */
 export interface Kid {
   readonly id: string;
@@ -105,7 +108,7 @@ async function notes(base: string, ledger: Ledger, kids: readonly Kid[]): Promis
     const noted = await send(base, ledger, {
       type: 'note-animal',
       animalId: kids[i % kids.length]?.id ?? '',
-      note: ['lame', 'scouring', 'off-feed'][i % 3],
+      note: NOTED[i % NOTED.length],
     });
     if (noted.state !== 'acknowledged') return;
   }

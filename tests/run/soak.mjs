@@ -15,6 +15,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak -- storm [seconds]`: noise at full line rate and a cable pulled every 100 ms, for five minutes.
 // `npm run soak -- board [suite]`: installs the kiosk into a new Debian, bookworm unless told otherwise; wants root.
 // `npm run soak -- hub [schedules]`: kiosks with real records and a hub on PostgreSQL, cut and crashed at random, 100 times.
+// `npm run soak -- hub-kill [schedules]`: kiosks, hub and PostgreSQL as processes, killed at work, 100 times four crashes.
 ensurePackages(NEEDS.test);
 ensureInstalled();
 const { runnerImport } = await import('vite');
@@ -84,7 +85,7 @@ async function kills(count) {
   ensureBuilt();
   const { killMany } = await load('tests/fault/kill.ts');
   const report = await killMany(count, 1, (done) => {
-    if (done % 100 === 0) console.log(`${done} kills`);
+    if (done % 10 === 0) console.log(`${done} kills`);
   });
   console.log(report);
   return report.lost.length + report.miscounted.length + report.halves.length === 0;
@@ -132,9 +133,20 @@ async function hub(schedules) {
   }
 }
 
+async function hubKills(schedules) {
+  ensureBuilt();
+  const { crashSharedHerd } = await load('tests/fault/shared-herd.ts');
+  const report = await crashSharedHerd(schedules, 1, (done) => {
+    if (done % 10 === 0) console.log(`${new Date().toISOString()} ${done} schedules`);
+  });
+  console.log(report);
+  return report.wrong.length === 0;
+}
+
 const [what, much] = process.argv.slice(2);
 const forms = {
   hub: () => hub(Number(much ?? 100)),
+  'hub-kill': () => hubKills(Number(much ?? 100)),
   board: () => board(much ?? 'bookworm'),
   day: () => day(Number(much ?? 24)),
   fuzz: () => fuzz(Number(much ?? 5_000_000)),

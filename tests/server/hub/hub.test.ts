@@ -241,6 +241,18 @@ describe.runIf(hasPostgres)('the hub', () => {
     expect(rows[0].row).not.toContain(north.key);
   });
 
+  test('a connection that is closed under a statement costs that request, and nothing else', async () => {
+    const superuser = await postgres.asSuperuser(url);
+    const asleep = database.asFarm(farm, (client) => client.query('SELECT pg_sleep(20)'));
+    const lost = expect(asleep).rejects.toThrow(/terminat/);
+    const atWork = "application_name = 'byreside-hub' AND query LIKE '%pg_sleep%' AND state = 'active'";
+    const close = `SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE ${atWork}`;
+    await expect.poll(async () => (await superuser.query(close)).rowCount).toBe(1);
+    await superuser.end();
+    await lost;
+    expect((await push(batch(1, 1))).answer).toEqual({ ok: true, head: 1 });
+  });
+
   test('is not opened as a superuser', async () => {
     await expect(openHubDatabase(url.replace('byreside', 'postgres'))).rejects.toThrow('superuser');
   });
@@ -252,5 +264,14 @@ describe.runIf(hasPostgres)('the hub', () => {
     await superuser.query('UPDATE hub_schema SET version = 999');
     await superuser.end();
     await expect(openHubDatabase(later)).rejects.toThrow('version 999');
+  });
+
+  test('refuses while the database is gone, and goes on with all it kept when it is back', async () => {
+    await push(batch(1, 2));
+    await postgres.crash();
+    expect(await push(batch(3, 3))).toMatchObject({ status: 500, answer: { code: 'failed' } });
+    await postgres.startAgain();
+    expect((await push(batch(3, 3))).answer).toEqual({ ok: true, head: 3 });
+    expect(await ids()).toEqual(['e-1', 'e-2', 'e-3']);
   });
 });

@@ -13,6 +13,10 @@ export interface TestPostgres {
   copyOf(url: string): Promise<string>;
   /** Opens a connection as the superuser, whom no row security holds back. */
   asSuperuser(url: string): Promise<pg.Client>;
+  /** Ends the server as a crash would: an immediate shutdown, every process at once and no checkpoint. */
+  crash(): Promise<void>;
+  /** Starts a server that crashed on its files again; it recovers from its log. */
+  startAgain(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -52,19 +56,27 @@ export async function startPostgres(durable = false): Promise<TestPostgres> {
     fsync: durable ? 'on' : 'off',
     shared_buffers: '64MB',
   };
-  const child = spawn(
-    join(bin, 'postgres'),
-    [
-      '-D',
-      data,
-      '-p',
-      String(port),
-      ...Object.entries(settings).flatMap(([name, value]) => ['-c', `${name}=${value}`]),
-    ],
-    run,
-  );
+  const serve = () =>
+    spawn(
+      join(bin, 'postgres'),
+      [
+        '-D',
+        data,
+        '-p',
+        String(port),
+        ...Object.entries(settings).flatMap(([name, value]) => ['-c', `${name}=${value}`]),
+      ],
+      run,
+    );
+  let child = serve();
   const address = (database: string, role = ROLE) => `postgres://${role}@127.0.0.1:${port}/${database}`;
-  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  /** Signals the server: SIGINT does not wait for who is still connected, SIGQUIT does not even tidy up. */
+  const end = (signal: 'SIGINT' | 'SIGQUIT') => {
+    const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+    if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve();
+    child.kill(signal);
+    return ended;
+  };
   try {
     await untilReady(address('postgres', 'postgres'), child);
     await asSuper(address('postgres', 'postgres'), `CREATE ROLE ${ROLE} LOGIN`);
@@ -87,10 +99,13 @@ export async function startPostgres(durable = false): Promise<TestPostgres> {
       await client.connect();
       return client;
     },
+    crash: () => end('SIGQUIT'),
+    async startAgain() {
+      child = serve();
+      await untilReady(address('postgres', 'postgres'), child);
+    },
     async stop() {
-      // Without waiting for who is still connected.
-      child.kill('SIGINT');
-      await ended;
+      await end('SIGINT');
       rmSync(folder, { recursive: true, force: true });
     },
   };
