@@ -9,6 +9,8 @@ export interface ToldRecord {
   readonly when: string;
   /** SQL for what names the record among its kind; `r.` is its row. */
   readonly record: string;
+  /** SQL for the order in which many are told, by a key of the table; that of `record` where it is missing. */
+  readonly order?: string;
   /** SQL for the JSON that is told; `r.` is its row. */
   readonly body: string;
   /** Whether the body is kept with the event: of a record that may change, or that is small. */
@@ -135,6 +137,7 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
       ofAnimal,
     ),
     record: "r.animal || ':' || r.at_ms || ':' || r.mass_g",
+    order: 'r.animal, r.at_ms, r.mass_g',
   },
   'weight-word': told(
     'weight_words',

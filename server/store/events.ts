@@ -6,14 +6,24 @@ import type { Db } from './open-store.ts';
 
 const KINDS = Object.entries(TOLD_RECORDS) as [EventKind, ToldRecord][];
 
-/** SQL that tells of rows: of one that a trigger sees, or of those a FROM names. */
-function tell(kind: EventKind, { record, body, kept, animal }: ToldRecord, from = ''): string {
+/** SQL that tells of rows: of one that a trigger sees, or of those that `from` names. */
+function tell(
+  kind: EventKind,
+  { record, body, kept, animal }: ToldRecord,
+  { sequence, clock, from }: { readonly sequence: string; readonly clock: string; readonly from: string },
+): string {
   return `INSERT INTO events (life, sequence, id, clock, kind, record, animal, body)
-    SELECT kiosk_self.life,
-      coalesce((SELECT max(sequence) FROM events WHERE events.life = kiosk_self.life), 0) + 1,
-      new_event_id(), kiosk_self.clock, '${kind}', ${record}, ${animal ?? 'NULL'}, ${kept ? body : 'NULL'}
+    SELECT kiosk_self.life, ${sequence}, new_event_id(), ${clock}, '${kind}', ${record}, ${animal ?? 'NULL'},
+      ${kept ? body : 'NULL'}
     FROM kiosk_self${from};`;
 }
+
+/** What is told next in the life of this kiosk, at the time its clock was moved on to. */
+const NEXT = {
+  sequence: 'coalesce((SELECT max(sequence) FROM events WHERE events.life = kiosk_self.life), 0) + 1',
+  clock: 'kiosk_self.clock',
+  from: '',
+};
 
 /** What other kiosks told is told by them: a row stands in `receiving` while it is being written. */
 export const WRITTEN_HERE = 'NOT EXISTS (SELECT 1 FROM receiving)';
@@ -33,7 +43,7 @@ export function tellOfRecords(db: Db): void {
   for (const [kind, told] of KINDS) {
     const trigger = `CREATE TEMP TRIGGER tell_${kind.replaceAll('-', '_')} ${told.when} ON main.${told.table}
       WHEN ${WRITTEN_HERE} AND ${told.only ?? 'TRUE'}
-      BEGIN ${TICK} ${tell(kind, told)} END`;
+      BEGIN ${TICK} ${tell(kind, told, NEXT)} END`;
     db.exec(trigger.replaceAll(/\br\./g, 'NEW.'));
   }
   if (db.prepare('SELECT 1 FROM kiosk_self').get() === undefined)
@@ -55,21 +65,22 @@ function beginLife(db: Db): void {
     .prepare('INSERT INTO kiosk_lives (kiosk, life) VALUES (?, ?)')
     .run(before ?? uuidv7(), uuidv7());
   const newest = db.prepare<[], string | null>('SELECT max(clock) FROM events').pluck().get();
-  db.prepare('INSERT INTO kiosk_self (one, life, clock) VALUES (1, ?, ?)').run(
-    lastInsertRowid,
-    newest ?? clockText(FIRST_CLOCK),
-  );
-  const clockOn = db.prepare(TICK);
+  const own = { clock: newest ?? clockText(FIRST_CLOCK), sequence: 0 };
+  db.prepare('INSERT INTO kiosk_self (one, life, clock) VALUES (1, ?, ?)').run(lastInsertRowid, own.clock);
+  db.function('clock_of_one_more', { deterministic: false }, () => {
+    own.clock = clockText(tick(readClock(own.clock), Date.now()));
+    return own.clock;
+  });
+  db.function('one_more', { deterministic: false }, () => ++own.sequence);
   for (const [kind, told] of KINDS) {
-    const { table, record, only = 'TRUE' } = told;
-    const untold = `SELECT ${record} FROM ${table} AS r WHERE ${only}
-      AND NOT EXISTS (SELECT 1 FROM events WHERE events.kind = '${kind}' AND events.record = ${record}) ORDER BY 1`;
-    const one = db.prepare(tell(kind, told, `, ${table} AS r WHERE ${record} = ?`));
-    for (const key of db.prepare(untold).pluck().all()) {
-      clockOn.run();
-      one.run(key);
-    }
+    const { table, record, order = record, only = 'TRUE' } = told;
+    // A statement a kind: years of weights are never in memory together. They are read in the order of their key.
+    const untold = `, ${table} AS r WHERE ${only}
+      AND NOT EXISTS (SELECT 1 FROM events WHERE events.kind = '${kind}' AND events.record = ${record})
+      ORDER BY ${order}`;
+    db.exec(tell(kind, told, { sequence: 'one_more()', clock: 'clock_of_one_more()', from: untold }));
   }
+  db.prepare('UPDATE kiosk_self SET clock = ?').run(own.clock);
 }
 
 interface Row extends Omit<Event, 'body'> {
