@@ -4,7 +4,7 @@ import { judgePush } from '../../core/hub/push.ts';
 import type { FarmClient } from './database.ts';
 import { MOST_EVENTS, type PushBody } from './wire.ts';
 
-/** So many bytes of events are answered at once, or one event that is larger. */
+/** An answer ends with the event that brings it to so many bytes. */
 const MOST_ANSWERED = 1024 * 1024;
 
 interface LifeRow {
@@ -95,25 +95,18 @@ export async function pullEvents(
   });
   const heads = new Map(lives.map(({ life, head }) => [life, Number(head)]));
   const parted: string[] = [];
-  const found: (Event & { readonly place: number; readonly bytes: number })[] = [];
-  for (const { life, kiosk, head, head_id } of lives) {
+  const behind: { readonly life: string; readonly sequence: number }[] = [];
+  for (const { life, head, head_id } of lives) {
     const tip = have.get(life);
     if (tip !== undefined && tip.sequence > Number(head)) continue;
     const same =
       tip === undefined || tip.id === (await idOf(client, farm, life, tip.sequence, { head, head_id }));
     if (!same) parted.push(life);
-    else if ((tip?.sequence ?? 0) < Number(head))
-      found.push(...(await eventsAfter(client, farm, { life, kiosk }, tip?.sequence ?? 0)));
+    else if ((tip?.sequence ?? 0) < Number(head)) behind.push({ life, sequence: tip?.sequence ?? 0 });
   }
-  found.sort((a, b) => a.place - b.place);
-  const events: Event[] = [];
-  let room = MOST_ANSWERED;
-  for (const { place: _, bytes, ...event } of found.slice(0, MOST_EVENTS)) {
-    room -= bytes;
-    if (room < 0 && events.length > 0) break;
-    events.push(event);
-  }
-  return { events, heads, parted };
+  const kiosks = new Map(lives.map(({ life, kiosk }) => [life, kiosk]));
+  const events = behind.length === 0 ? [] : await eventsAfter(client, farm, behind);
+  return { events: events.map((each) => ({ ...each, kiosk: kiosks.get(each.life) ?? '' })), heads, parted };
 }
 
 /** The id of the event of a number; `null` where none is held. */
@@ -151,32 +144,44 @@ async function idsFrom(
   return new Map(rows.map(({ sequence, id }) => [Number(sequence), id]));
 }
 
+/**
+ * The first events after where each life is held, in the order they came, as many as are answered at once. Which they are is
+ * for the database to say, so that a farm of many lives costs the hub no more memory than one.
+ */
 async function eventsAfter(
   client: FarmClient,
   farm: string,
-  { life, kiosk }: Pick<LifeRow, 'life' | 'kiosk'>,
-  sequence: number,
-) {
+  behind: readonly { readonly life: string; readonly sequence: number }[],
+): Promise<Omit<Event, 'kiosk'>[]> {
   const { rows } = await client.query<{
+    life: string;
     sequence: string;
-    place: string;
     id: string;
     clock: string;
     kind: string;
     body: string;
   }>({
     name: 'events-after',
-    text: `SELECT sequence, place, id, clock, kind, body FROM events
-           WHERE farm = $1 AND life = $2 AND sequence > $3 ORDER BY sequence LIMIT $4`,
-    values: [farm, life, sequence, MOST_EVENTS],
+    text: `SELECT life, sequence, id, clock, kind, body FROM (
+             SELECT next.*, sum(octet_length(body)) OVER (ORDER BY place) - octet_length(body) AS bytes_before
+             FROM unnest($2::text[], $3::bigint[]) AS held (life, sequence)
+             CROSS JOIN LATERAL (
+               SELECT events.life, events.sequence, place, id, clock, kind, body FROM events
+               WHERE farm = $1 AND events.life = held.life AND events.sequence > held.sequence
+               ORDER BY events.sequence LIMIT $4
+             ) AS next
+           ) AS ordered WHERE bytes_before < $5 ORDER BY place LIMIT $4`,
+    values: [
+      farm,
+      behind.map(({ life }) => life),
+      behind.map(({ sequence }) => sequence),
+      MOST_EVENTS,
+      MOST_ANSWERED,
+    ],
   });
-  return rows.map(({ sequence: at, place, body, ...row }) => ({
+  return rows.map(({ sequence, body, ...row }) => ({
     ...row,
-    kiosk,
-    life,
-    sequence: Number(at),
-    place: Number(place),
-    bytes: body.length,
+    sequence: Number(sequence),
     body: JSON.parse(body) as unknown,
   }));
 }
