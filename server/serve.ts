@@ -12,7 +12,7 @@ import { createEar } from '../hardware/ear/ear.ts';
 import { findEngine } from '../hardware/ear/engine.ts';
 import { playOnAlsa } from '../hardware/mouth/alsa-player.ts';
 import { EspeakMouth } from '../hardware/mouth/espeak-mouth.ts';
-import { programRuns } from '../hardware/mouth/find-engine.ts';
+import { programFound } from '../hardware/mouth/find-engine.ts';
 import { listPorts } from '../hardware/serial/ports.ts';
 import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
 import { listSerialPorts } from '../hardware/serial/serialport-list.ts';
@@ -75,7 +75,7 @@ export async function serve(
     listPorts: () => listPorts({ list: listSerialPorts }),
     devicesByEnvironment: Object.keys(environment.devices).length > 0,
     timers,
-    mouth: (await programRuns(ENGINE)) ? new EspeakMouth({ program: ENGINE }) : null,
+    mouth: programFound(ENGINE) ? new EspeakMouth({ program: ENGINE }) : null,
     openEar: findEar(timers),
     recordOnBoard: (device, tells) => startRecorder({ device, timers, random: Math.random, ...tells }),
     microphone: environment.microphone,
@@ -92,6 +92,8 @@ export async function serve(
     log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
     onRestart,
   });
+  // Let come through that the ports are open: they settle while the pages are made ready.
+  await new Promise(setImmediate);
   const app = await buildApp(house, environment.host, fileURLToPath(new URL('../kiosk', import.meta.url)));
   async function stop(): Promise<void> {
     await app.close();

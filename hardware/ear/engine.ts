@@ -8,8 +8,8 @@ export interface Engine {
   readonly args: readonly string[];
 }
 
-/** Where `server/launch/ear.mjs` puts the compiled `listener.c`: the same file from sources and from `dist`. */
-const PLACES = ['../../dist/ear/listener', '../../ear/listener'];
+/** Where `server/launch/ear.mjs` puts the compiled `listener.c`: the same file from sources and from the built server. */
+const PLACES = ['../../dist/ear/listener', '../ear/listener'];
 
 const SEARCHING = [
   // Phones out of their context: a hundredth of the work of phones in context, and as good a measure.

@@ -9,8 +9,10 @@ const WAITING = 2;
 const CACHE_BYTES = 4 * 1024 * 1024;
 /** How often a line is tried anew where the engine died over it. */
 const TRIES = 3;
-/** Starting a process holds the kiosk up for milliseconds: the sound that was just made goes out first. */
+/** Starting a process holds the kiosk up for tens of milliseconds: the sound that was just made goes out first … */
 const FILL_AFTER_MS = 100;
+/** … and at a start the first weight is shown first. */
+const WARM_AFTER_MS = 1000;
 /** A process that died while it waited is replaced after this long, so that a broken engine costs nothing. */
 const REPLACE_AFTER_MS = 1000;
 
@@ -54,7 +56,7 @@ export class EspeakMouth implements Mouth {
 
   warm(voicing: Voicing): void {
     this.#keepTo(voicing);
-    this.#fill();
+    this.#fillSoon(WARM_AFTER_MS);
   }
 
   stop(): void {

@@ -1,10 +1,17 @@
-import { spawn } from 'node:child_process';
+import { accessSync, constants } from 'node:fs';
+import { delimiter, resolve } from 'node:path';
 
-/** Whether a program is there and runs: it is asked for its version. */
-export function programRuns(program: string): Promise<boolean> {
-  return new Promise((resolve) => {
-    const child = spawn(program, ['--version'], { stdio: 'ignore' });
-    child.on('error', () => resolve(false));
-    child.on('close', (code) => resolve(code === 0));
-  });
+/** Whether a program can be started from here: by its path, or by a name found along `PATH` as a shell finds it. */
+export function programFound(program: string, path = process.env['PATH'] ?? ''): boolean {
+  const places = program.includes('/') ? [program] : path.split(delimiter).map((at) => resolve(at, program));
+  return places.some(executable);
+}
+
+function executable(file: string): boolean {
+  try {
+    accessSync(file, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
 }

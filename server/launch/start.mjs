@@ -4,12 +4,11 @@ import { ensurePackages, NEEDS } from './packages.mjs';
 
 // `npm start` and `npm run demo`: installs what is missing, builds what is stale, then runs the server in this process.
 try {
-  ensureBuilt();
+  await ensureBuilt();
   ensurePackages([...NEEDS.demo, ...NEEDS.ear]);
   ensureEar();
 } catch (error) {
   console.error(`Byreside could not be built: ${error instanceof Error ? error.message : error}`);
   process.exit(1);
 }
-process.setSourceMapsEnabled(true);
 await import('../../dist/server/main.js');

@@ -12,7 +12,7 @@ export function jobsInThreads(): UpkeepJobs {
 
 function inThread(job: Job): Promise<string[]> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./worker.js', import.meta.url), { workerData: job });
+    const worker = new Worker(new URL('./upkeep/worker.js', import.meta.url), { workerData: job });
     // A job under way must not keep the kiosk from ending.
     worker.unref();
     worker.once('message', (done: JobDone) => {

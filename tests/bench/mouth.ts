@@ -1,7 +1,7 @@
 import type { AddressInfo } from 'node:net';
 import { EspeakMouth } from '../../hardware/mouth/espeak-mouth.ts';
 import { EspeakProcess } from '../../hardware/mouth/espeak-process.ts';
-import { programRuns } from '../../hardware/mouth/find-engine.ts';
+import { programFound } from '../../hardware/mouth/find-engine.ts';
 import { systemTimers } from '../../hardware/serial/timers.ts';
 import { buildApp } from '../../server/app.ts';
 import type { House } from '../../server/house.ts';
@@ -21,8 +21,7 @@ const TEXT = 'three point seven millilitres, six mil syringe';
 
 /** From a held weight to the first byte of its dose as a page receives it; and what waiting with the voice saves. */
 export async function mouthFigures(): Promise<Figure[]> {
-  if (!(await programRuns('espeak-ng')))
-    throw new Error('espeak-ng is not installed, so nothing was measured');
+  if (!programFound('espeak-ng')) throw new Error('espeak-ng is not installed, so nothing was measured');
   const held = await heldToSound();
   const [warm, cold, cached] = await rendering();
   return [

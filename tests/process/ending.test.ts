@@ -18,7 +18,8 @@ const BUSY_THREAD = `
 /** Sends SIGTERM to a process that ends by `stop`, and tells what ended it and after how many milliseconds. */
 async function ended(stop: string, before: string) {
   const script = `
-    const { endBy } = await import('./dist/server/ending.js');
+    const { runnerImport } = await import('vite');
+    const { endBy } = (await runnerImport('server/ending.ts', { configFile: false })).module;
     process.once('SIGTERM', (signal) => endBy(signal, ${stop}));
     setInterval(() => {}, 1000);
     ${before}`;

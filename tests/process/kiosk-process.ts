@@ -27,9 +27,13 @@ export interface KioskProcess {
   until(condition: (state: KioskState) => boolean, what: string): Promise<KioskState>;
 }
 
-/** Starts the built server on a free port and waits for its address. */
-export async function startKiosk(env: Record<string, string>, args: string[] = []): Promise<KioskProcess> {
-  const child = spawn(process.execPath, ['dist/server/main.js', ...args], {
+/** Starts the built server on a free port, with options of Node before it, and waits for its address. */
+export async function startKiosk(
+  env: Record<string, string>,
+  args: readonly string[] = [],
+  nodeOptions: readonly string[] = [],
+): Promise<KioskProcess> {
+  const child = spawn(process.execPath, [...nodeOptions, 'dist/server/main.js', ...args], {
     cwd: ROOT,
     env: { ...process.env, BYRESIDE_PORT: '0', ...env },
   });

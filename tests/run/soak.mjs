@@ -45,15 +45,15 @@ async function cables(cycles) {
   );
 }
 
-function newcomer(animals) {
-  ensureBuilt();
+async function newcomer(animals) {
+  await ensureBuilt();
   const args = ['run', '--config', 'tests/vitest.config.ts', 'tests/browser/newcomer.test.ts'];
   const env = { ...process.env, BYRESIDE_TEST_ANIMALS: String(animals) };
   return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
 }
 
-function monkey(touches) {
-  ensureBuilt();
+async function monkey(touches) {
+  await ensureBuilt();
   const args = ['run', '--config', 'tests/vitest.config.ts', 'tests/browser/monkey.test.ts'];
   const env = { ...process.env, BYRESIDE_TEST_TOUCHES: String(touches) };
   return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
@@ -82,7 +82,7 @@ async function screens(only) {
 }
 
 async function kills(count) {
-  ensureBuilt();
+  await ensureBuilt();
   const { killMany } = await load('tests/fault/kill.ts');
   const report = await killMany(count, 1, (done) => {
     if (done % 10 === 0) console.log(`${done} kills`);
@@ -104,7 +104,7 @@ async function day(hours) {
 }
 
 async function devicesStorm(seconds) {
-  ensureBuilt();
+  await ensureBuilt();
   const { storm } = await load('tests/fault/storm.ts');
   const report = await storm(seconds, 7);
   console.log(report);
@@ -134,7 +134,7 @@ async function hub(schedules) {
 }
 
 async function hubKills(schedules) {
-  ensureBuilt();
+  await ensureBuilt();
   const { crashSharedHerd } = await load('tests/fault/shared-herd.ts');
   const report = await crashSharedHerd(schedules, 1, (done) => {
     if (done % 10 === 0) console.log(`${new Date().toISOString()} ${done} schedules`);

@@ -6,7 +6,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm test`: installs what is missing, builds what is stale, runs every test, ends with "N passed, N failed".
 ensurePackages([...NEEDS.test, ...NEEDS.voices, ...NEEDS.ear]);
-ensureBuilt();
+await ensureBuilt();
 ensureEar();
 const result = spawnSync(
   'node_modules/.bin/vitest',

@@ -16,6 +16,9 @@ const WATCHED_MS = 20_000;
 /** Ticks of the clock that Linux counts a process's work in, a second. */
 const TICKS = 100;
 
+/** The options of Node that the board's service starts the kiosk with. */
+const AS_ON_BOARD = nodeOptionsOf(readFileSync(join(ROOT, 'hardware/board/byreside.service'), 'utf8'));
+
 /** What a running kiosk takes: of a core, and of memory in MB. */
 interface Takes {
   readonly share: number;
@@ -37,13 +40,19 @@ export async function runningFigures(): Promise<Figure[]> {
       starts.push(tookMs);
       await ended(kiosk);
     }
-    const rest = await taken(await startKiosk({ BYRESIDE_DATA: folder }));
+    const rest = await taken(await startKiosk({ BYRESIDE_DATA: folder }, [], AS_ON_BOARD));
     const work = await taken((await startedOn(folder, scales.env)).kiosk);
     return figures(median(starts), rest, work);
   } finally {
     scales.stop();
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+function nodeOptionsOf(unit: string): string[] {
+  const options = /^ExecStart=\S+\/node (.*)\S+\/main\.js$/m.exec(unit)?.[1];
+  if (options === undefined) throw new Error('the service does not say how it starts Node');
+  return options.split(' ').filter((option) => option !== '');
 }
 
 /** Platform, bench and wand in a process of their own, on pseudo-terminals. */
@@ -64,7 +73,7 @@ async function startSimulator() {
 
 async function startedOn(folder: string, env: Record<string, string>) {
   const from = performance.now();
-  const kiosk = await startKiosk({ BYRESIDE_DATA: folder, ...env });
+  const kiosk = await startKiosk({ BYRESIDE_DATA: folder, ...env }, [], AS_ON_BOARD);
   for (;;) {
     if ((await kiosk.state()).platform.live !== null) return { kiosk, tookMs: performance.now() - from };
     await new Promise((resolve) => setTimeout(resolve, 10));
