@@ -20,6 +20,9 @@ export const PANELS: readonly Panel[] = [
   panel(720, 1280, 10.1),
 ];
 
+/** Screens of phones, in the pixels of a page, held upright and lying. */
+export const PHONES: readonly Panel[] = [panel(390, 844, 6.1), panel(844, 390, 6.1)];
+
 /** The panel of a size; throws where there is none. */
 export function panelOf({ width, height }: { readonly width: number; readonly height: number }): Panel {
   const known = PANELS.find(({ widthPx, heightPx }) => widthPx === width && heightPx === height);

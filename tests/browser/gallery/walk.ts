@@ -80,7 +80,7 @@ async function walkThrough(browser: Browser, built: string, walk: Walk): Promise
       for (const words of walk.words) {
         for (const scene of walk.scenes) {
           const language = words === 'en' ? 'en' : 'es';
-          server.show({ ...scene.state, panel, language, face: walk.faces[0] }, scene.http);
+          server.show({ ...scene.state, panel, language, face: walk.faces[0] }, scene.http, scene.visitor);
           const where = `${scene.name} ${panel.widthPx}x${panel.heightPx} ${words}`;
           const trouble = await opened(page, scene, words, () => scene.later && server.tell(scene.later));
           if (trouble !== null) {

@@ -14,6 +14,10 @@ import { geometryFaults } from './geometry-faults.ts';
 import { Quiet } from './quiet.ts';
 import { speakPseudo } from './speak-pseudo.ts';
 
+/** There once the kiosk stands: a screen within its frame or alone, or the way to be let in. */
+const STANDS =
+  '.kiosk[data-status="live"] :is(.screen > *, main > :not(.screen), .kiosk > section), [data-testid="pair-here"]';
+
 const target = document.getElementById('kiosk');
 if (target === null) throw new Error('the page has no place for the kiosk');
 const quiet = new Quiet();
@@ -34,12 +38,7 @@ window.gallery = {
     shown = mount(App, { target, props: { catalogue } });
     await document.fonts.ready;
     // A screen that is fetched comes after its frame.
-    await quiet.come(
-      () =>
-        document.querySelector(
-          '.kiosk[data-status="live"] :is(main .screen > *, main .home, .kiosk > section)',
-        ) !== null,
-    );
+    await quiet.come(() => document.querySelector(STANDS) !== null);
   },
   async press(tap) {
     const testid = tap.replace('hold:', '');

@@ -39,6 +39,7 @@ const CODE: PairingCode = {
   address: ADDRESS,
   qr: qrPath(`${ADDRESS}/#pair/40718265`),
 };
+const NO_CODE = { '/api/network/pairing': null };
 const PAIRING: NetworkView = { ...ON, pairing: { right: 'act', endsAt: '2026-04-14T14:05:00Z' } };
 
 function at(network: NetworkView): KioskState {
@@ -63,8 +64,18 @@ export const PHONE_SCENES: readonly Scene[] = [
     state: at(PAIRING),
     http: { '/api/network/pairing': CODE },
   },
-  { name: 'phones-tried', place: 'shed/phones/pair/code', state: at({ ...ON, paired: 'too-many-tries' }) },
-  { name: 'phones-paired', place: 'shed/phones/pair/code', state: at({ ...ON, paired: 'paired' }) },
+  {
+    name: 'phones-tried',
+    place: 'shed/phones/pair/code',
+    state: at({ ...ON, paired: 'too-many-tries' }),
+    http: NO_CODE,
+  },
+  {
+    name: 'phones-paired',
+    place: 'shed/phones/pair/code',
+    state: at({ ...ON, paired: 'paired' }),
+    http: NO_CODE,
+  },
   { name: 'phones-pins', place: 'shed/phones/pins', state: at({ ...ON, withPin: ['Robin'] }) },
   {
     name: 'phones-pin',
