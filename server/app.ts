@@ -6,6 +6,7 @@ import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addMachineRoutes } from './routes/machine.ts';
 import { addNetworkRoutes } from './routes/network.ts';
+import { addOfficeRoutes } from './routes/office.ts';
 import { addPages, pageScript } from './routes/pages.ts';
 import { addPhotoRoutes } from './routes/photos.ts';
 import { addPrintRoutes } from './routes/print.ts';
@@ -44,6 +45,7 @@ export async function buildApp(
   addSeasonRoutes(app, house);
   addWormCheckRoutes(app, house);
   addPrintRoutes(app, house);
+  addOfficeRoutes(app, house);
   addExportRoutes(app, house);
   addSpeechRoutes(app, house);
   addNetworkRoutes(app, house);

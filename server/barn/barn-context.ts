@@ -62,3 +62,9 @@ export interface BarnContext {
   /** Ends the practice round; `null` outside of one. */
   readonly endPractice: (() => void) | null;
 }
+
+/** What is kept of a farm and the clock it is read by: all that pages and files of the records are made from. */
+export type FarmRecords = Pick<BarnContext, 'memory' | 'store'> & {
+  readonly clock: Pick<Clock, 'now' | 'isTrusted'>;
+  readonly config: Pick<KioskConfig, 'timeZone'>;
+};

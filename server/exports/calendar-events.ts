@@ -4,7 +4,7 @@ import { medicineById, regimensFor } from '../../core/medicine/formulary.ts';
 import { jugLife } from '../../core/mixing/jug.ts';
 import { DAY_MS } from '../../core/moment.ts';
 import { holdsOf, useNow } from '../../core/round/clear-board.ts';
-import type { BarnContext } from '../barn/barn-context.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
 import { testReminders } from '../worms/test-reminders.ts';
 import { CALENDAR_WORDS, type CalendarWords } from './calendar-words.ts';
 
@@ -14,19 +14,19 @@ const AN_HOUR = 60;
 const HERE = '@byreside';
 
 /** What adds days to the calendar; each is asked for what lies ahead of now. */
-type Source = (barn: BarnContext, words: CalendarWords) => readonly CalendarEvent[];
+type Source = (barn: FarmRecords, words: CalendarWords) => readonly CalendarEvent[];
 
 /** All sources; whoever keeps days of its own adds its source here. */
 const SOURCES: readonly Source[] = [clearTimes, jugUseBys, scaleChecks, secondDoses, testReminders];
 
 /** Everything ahead that a keeper should be reminded of. */
-export function calendarEvents(barn: BarnContext): CalendarEvent[] {
+export function calendarEvents(barn: FarmRecords): CalendarEvent[] {
   const words = CALENDAR_WORDS[barn.memory.settings.language];
   return SOURCES.flatMap((source) => source(barn, words));
 }
 
 /** When milk and meat of each animal may be used again; what has no time, or an untrusted one, is no day. */
-function clearTimes({ memory, config, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
+function clearTimes({ memory, config, clock }: FarmRecords, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   const trusted = clock.isTrusted();
   return memory.animals.flatMap((animal) => {
@@ -50,7 +50,7 @@ function clearTimes({ memory, config, clock }: BarnContext, words: CalendarWords
   });
 }
 
-function jugUseBys({ memory, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
+function jugUseBys({ memory, clock }: FarmRecords, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   return memory.jugs
     .filter((jug) => jug.clockTrusted && jugLife(jug, wallMs) === 'in-life')
@@ -64,7 +64,7 @@ function jugUseBys({ memory, clock }: BarnContext, words: CalendarWords): Calend
     }));
 }
 
-function scaleChecks({ memory, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
+function scaleChecks({ memory, clock }: FarmRecords, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   return (['platform', 'bench'] as const).flatMap((role) => {
     const last = memory.scaleChecks[role];
@@ -85,7 +85,7 @@ function scaleChecks({ memory, clock }: BarnContext, words: CalendarWords): Cale
 }
 
 /** When what was given lately may be needed again, by its rule: one day a medicine, with the animals in it. */
-function secondDoses({ memory, clock }: BarnContext, words: CalendarWords): CalendarEvent[] {
+function secondDoses({ memory, clock }: FarmRecords, words: CalendarWords): CalendarEvent[] {
   const { wallMs } = clock.now();
   const days = new Map<string, { medicine: string; atMs: number; names: Set<string> }>();
   for (const { animalId, medicineId, givenAtMs, clockTrusted } of memory.earlier) {

@@ -6,7 +6,7 @@ import { type ExchangeWorld, outsideAnimal, treatmentForExport } from '../../cor
 import { type RegisterLine, registerHeading, registerRecord } from '../../core/exports/register.ts';
 import { type CorrectionWords, registerLine } from '../../core/exports/register-line.ts';
 import { EXPORT_NAMES } from '../../shared/export-names.ts';
-import type { BarnContext } from '../barn/barn-context.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
 import { calendarEvents } from './calendar-events.ts';
 import type { Asked } from './period.ts';
 import { type AnimalWeighing, scoresOf, treatmentsOf, weightsOf } from './records.ts';
@@ -18,14 +18,14 @@ export const ExportName = z.enum(EXPORT_NAMES);
 export interface ExportKind {
   readonly ending: 'csv' | 'json' | 'ics';
   readonly type: string;
-  readonly pieces: (barn: BarnContext, asked: Asked) => Iterable<string>;
+  readonly pieces: (barn: FarmRecords, asked: Asked) => Iterable<string>;
 }
 
 const CSV = { ending: 'csv', type: 'text/csv; charset=utf-8; header=present' } as const;
 const JSON_ARRAY = { ending: 'json', type: 'application/json; charset=utf-8' } as const;
 
 /** What the records are looked up with: everything but the records themselves. */
-export function exportWorld({ memory, store, config }: BarnContext) {
+export function exportWorld({ memory, store, config }: FarmRecords) {
   const animals = store.animals.all();
   const byId = new Map(animals.map((animal) => [animal.id, animal]));
   return { formulary: memory.formulary, animals: byId, timeZone: config.timeZone };
@@ -33,7 +33,7 @@ export function exportWorld({ memory, store, config }: BarnContext) {
 
 /** The lines of the register that are asked for, oldest first. */
 export function* registerLines(
-  barn: BarnContext,
+  barn: FarmRecords,
   asked: Asked,
   words?: CorrectionWords,
 ): Generator<RegisterLine> {

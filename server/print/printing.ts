@@ -1,6 +1,6 @@
 import { esShipped } from '../../shared/es-shipped.ts';
 import type { ScreenLanguage } from '../../shared/language.ts';
-import type { BarnContext } from '../barn/barn-context.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
 import { GROUP_WORDS, type GroupWords } from './group-words.ts';
 import { labelTime } from './print-times.ts';
 import { PRINT_WORDS, type PrintWords } from './print-words.ts';
@@ -32,6 +32,6 @@ export function printingIn(language: ScreenLanguage, timeZone: string): Printing
 }
 
 /** Pages in the language of the screen. */
-export function printingOf({ memory, config }: Pick<BarnContext, 'memory' | 'config'>): Printing {
+export function printingOf({ memory, config }: Pick<FarmRecords, 'memory' | 'config'>): Printing {
   return printingIn(memory.settings.language, config.timeZone);
 }

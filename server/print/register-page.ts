@@ -38,25 +38,33 @@ export interface RegisterHead {
 export function* registerPage(lines: Iterable<RegisterLine>, head: RegisterHead): Generator<string> {
   const { asked, printedAtMs, printing, platePx, back } = head;
   const { register: words, time, language } = printing;
-  const columns = Object.values(words.columns).map((name) => html`<th>${name}</th>`);
   yield html`<!doctype html>
 <html lang="${language}">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${words.title}</title><style>:root { --plate: ${platePx}px; }${{ html: STYLE }}</style></head>
 <body>
 <nav><a href="${back}" id="back">${words.back}</a><button type="button" id="print">${words.print}</button></nav>
 <main><h1>${words.title}</h1><p>${asked}. ${words.printed(time(printedAtMs))}. ${words.law}</p>
-<table><thead><tr>${columns}</tr></thead><tbody>
+`.html;
+  yield* registerTable(lines, printing);
+  yield html`</main>
+<script src="/print/print.js"></script>
+</body>
+</html>
+`.html;
+}
+
+/** The register's table, with how many treatments stand in it, piece by piece. */
+export function* registerTable(lines: Iterable<RegisterLine>, printing: Printing): Generator<string> {
+  const { register: words } = printing;
+  const columns = Object.values(words.columns).map((name) => html`<th>${name}</th>`);
+  yield html`<table><thead><tr>${columns}</tr></thead><tbody>
 `.html;
   let count = 0;
   for (const line of lines) {
     count += 1;
     yield rowOf(line, printing).html;
   }
-  yield html`</tbody></table>${count === 0 ? html`<p>${words.none}</p>` : html`<p>${words.count(count)}</p>`}</main>
-<script src="/print/print.js"></script>
-</body>
-</html>
-`.html;
+  yield html`</tbody></table><p>${count === 0 ? words.none : words.count(count)}</p>`.html;
 }
 
 function lotOf({ lot, expiresAtMs }: RegisterLine['medicine'], { register }: Printing): string {

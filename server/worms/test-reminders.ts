@@ -1,11 +1,11 @@
 import type { CalendarEvent } from '../../core/exports/calendar.ts';
 import { medicineById } from '../../core/medicine/formulary.ts';
-import type { BarnContext } from '../barn/barn-context.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
 import type { CalendarWords } from '../exports/calendar-words.ts';
 import { progressNow, testsNow } from './tests-now.ts';
 
 /** The days of the second samples of every test that waits for them, as a source of the calendar. */
-export function testReminders(barn: BarnContext, words: CalendarWords): CalendarEvent[] {
+export function testReminders(barn: FarmRecords, words: CalendarWords): CalendarEvent[] {
   const { memory, clock } = barn;
   const { wallMs } = clock.now();
   return testsNow(barn).flatMap((now) => {

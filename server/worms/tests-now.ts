@@ -9,7 +9,7 @@ import {
   type TestSample,
 } from '../../core/reduction/reduction-test.ts';
 import { type RetestDays, type RetestWindow, retestDays, retestWindow } from '../../core/reduction/retest.ts';
-import type { BarnContext } from '../barn/barn-context.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
 
 /** A test with all that follows from its counts; only where it stands follows from the clock. */
 export interface TestNow {
@@ -27,10 +27,10 @@ interface Kept {
   readonly of: readonly unknown[];
   readonly tests: readonly TestNow[];
 }
-const kept = new WeakMap<BarnContext, Kept>();
+const kept = new WeakMap<FarmRecords, Kept>();
 
 /** Every test with its counts; worked out anew only where a test, a count or the day book has changed. */
-export function testsNow(barn: BarnContext): readonly TestNow[] {
+export function testsNow(barn: FarmRecords): readonly TestNow[] {
   const { reductionTests, eggCounts, formulary } = barn.memory;
   const of = [reductionTests, eggCounts, formulary];
   const before = kept.get(barn);
@@ -40,7 +40,7 @@ export function testsNow(barn: BarnContext): readonly TestNow[] {
   return tests;
 }
 
-function testNow(test: ReductionTest, { memory: { eggCounts, formulary }, store }: BarnContext): TestNow {
+function testNow(test: ReductionTest, { memory: { eggCounts, formulary }, store }: FarmRecords): TestNow {
   const samples = samplesOf(test, eggCounts);
   const doses = test.animals.flatMap(
     ({ treatmentId }) => store.dayBook.entry(treatmentId ?? '')?.treatment.givenAtMs ?? [],
@@ -67,7 +67,7 @@ export function progressNow({ test, samples, days }: TestNow, wallMs: number): T
 }
 
 /** What finished tests told of medicines, the newest of each medicine and species. */
-export function provenNow(barn: BarnContext): Proven[] {
+export function provenNow(barn: FarmRecords): Proven[] {
   const { wallMs } = barn.clock.now();
   const done = testsNow(barn).filter((each) => progressNow(each, wallMs).step === 'done');
   return lastProven(
