@@ -5,8 +5,9 @@ import fastify, {
   type FastifyRequest,
 } from 'fastify';
 import type { z } from 'zod';
-import { type Caller, callerOf, kiosksNow, mustBeIn, ShutOut } from './credentials.ts';
+import { type Admitted, admit, type Claim, claimIn, kiosksNow, NotLetIn } from './credentials.ts';
 import type { FarmClient, HubDatabase } from './database.ts';
+import { Doorkeeper } from './doorkeeper.ts';
 import { idAt, NotYourLife, pullEvents, pushEvents } from './herd-log.ts';
 import { News } from './news.ts';
 import { IdBody, MOST_BYTES, PullBody, PushBody, type RefusedReply } from './wire.ts';
@@ -19,22 +20,26 @@ export interface HubAppOptions {
   readonly log: (message: string, error: unknown) => void;
 }
 
-type Admitted = Extract<Caller, { ok: true }>;
-
 const SHUT_OUT = {
   'unknown-kiosk': 'This hub does not know the kiosk. Write a new invitation for it at the hub.',
   revoked: 'This kiosk was shut out at the hub. Write a new invitation for it at the hub.',
 } as const;
+
+const TOO_OFTEN = 'Too many requests. Wait a few seconds.';
 
 /** Builds the hub's web server, without listening. */
 export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInstance {
   const base = { bodyLimit: MOST_BYTES, forceCloseConnections: true, logger: false } as const;
   const app = (tls === null ? fastify(base) : fastify({ ...base, https: tls })) as unknown as FastifyInstance;
   const news = new News();
+  const doorkeeper = new Doorkeeper();
   app.addHook('preClose', async () => news.end());
-  app.setErrorHandler((error: FastifyError, _request, reply) => {
+  app.setErrorHandler((error: FastifyError, request, reply) => {
     if (error instanceof NotYourLife) return refuse(reply, 403, 'bad-input', `${error.message}.`);
-    if (error instanceof ShutOut) return refuse(reply, 401, 'revoked', SHUT_OUT.revoked);
+    if (error instanceof NotLetIn) {
+      doorkeeper.turnedAway(request.ip);
+      return refuse(reply, 401, error.why, SHUT_OUT[error.why]);
+    }
     const status = error.statusCode ?? 500;
     if (status === 413) return refuse(reply, 413, 'too-large', 'More was sent at once than is taken.');
     if (status < 500) return refuse(reply, status, 'bad-input', error.message);
@@ -44,49 +49,53 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
 
   app.get('/v1/health', async () => ({ ok: true }));
 
-  /** A route for kiosks: who asks is known, and what is asked is of its form. */
+  /** A route for kiosks: what is asked is of its form, by somebody who says who it is, and not too often. */
   function forKiosks<B>(
     url: string,
     form: z.ZodType<B>,
-    answer: (caller: Admitted, body: B) => Promise<unknown>,
+    answer: (claim: Claim, body: B) => Promise<unknown>,
   ): void {
     app.post(url, async (request: FastifyRequest, reply) => {
-      const caller = await callerOf(database, request.headers.authorization);
-      if (!caller.ok) return refuse(reply, 401, caller.why, SHUT_OUT[caller.why]);
+      const claim = claimIn(request.headers.authorization);
+      if (!doorkeeper.mayAsk(request.ip, claim)) return refuse(reply, 429, 'too-often', TOO_OFTEN);
+      if (claim === null) throw new NotLetIn('unknown-kiosk');
       const parsed = form.safeParse(request.body);
       if (!parsed.success) {
         const [issue] = parsed.error.issues;
         return refuse(reply, 400, 'bad-input', `${issue?.path.join('.')}: ${issue?.message}`);
       }
-      return answer(caller, parsed.data);
+      return answer(claim, parsed.data);
     });
   }
 
-  /** Does something with a farm's rows, all or nothing, for a kiosk that is still let in when it is done. */
-  const forCaller = <T>(caller: Admitted, work: (client: FarmClient) => Promise<T>): Promise<T> =>
-    database.asFarm(caller.farm, async (client) => {
-      const done = await work(client);
-      await mustBeIn(client, caller);
-      return done;
+  /** Does something with a farm's rows, all or nothing, for a kiosk that is let in there. */
+  const admitted = <T>(
+    claim: Claim,
+    work: (client: FarmClient, caller: Admitted) => Promise<T>,
+  ): Promise<T> =>
+    database.asFarm(claim.farm, async (client) => {
+      const caller = await admit(client, claim);
+      doorkeeper.letIn(claim);
+      return work(client, caller);
     });
 
-  forKiosks('/v1/push', PushBody, async (caller, batch) => {
-    const { farm, credential } = caller;
-    const answer = await forCaller(caller, (client) => pushEvents(client, farm, credential, batch));
-    if (answer.ok) news.tell(farm);
+  forKiosks('/v1/push', PushBody, async (claim, batch) => {
+    const answer = await admitted(claim, (client, { farm, credential }) =>
+      pushEvents(client, farm, credential, batch),
+    );
+    if (answer.ok) news.tell(claim.farm);
     return answer;
   });
 
-  forKiosks('/v1/pull', PullBody, async (caller, { kiosk, have, waitMs }) => {
-    const { farm } = caller;
+  forKiosks('/v1/pull', PullBody, async (claim, { kiosk, have, waitMs }) => {
     const known = new Map(Object.entries(have));
     const look = () =>
-      forCaller(caller, async (client) => ({
-        pulled: await pullEvents(client, farm, known),
+      admitted(claim, async (client, caller) => ({
+        pulled: await pullEvents(client, caller.farm, known),
         kiosks: await kiosksNow(client, caller, kiosk),
       }));
     // Listens before it looks: what comes between the two is not missed.
-    const next = news.wait(farm, waitMs);
+    const next = news.wait(claim.farm, waitMs);
     let found = await look();
     if (found.pulled.events.length === 0 && found.pulled.parted.length === 0 && waitMs > 0) {
       await next;
@@ -96,8 +105,8 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
     return { events, heads: Object.fromEntries(heads), parted, kiosks: found.kiosks };
   });
 
-  forKiosks('/v1/id', IdBody, async (caller, { life, sequence }) => ({
-    id: await forCaller(caller, (client) => idAt(client, caller.farm, life, sequence)),
+  forKiosks('/v1/id', IdBody, async (claim, { life, sequence }) => ({
+    id: await admitted(claim, (client, { farm }) => idAt(client, farm, life, sequence)),
   }));
 
   return app;

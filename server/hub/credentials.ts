@@ -2,10 +2,20 @@ import { createHash, randomBytes, randomUUID, timingSafeEqual } from 'node:crypt
 import type { FarmClient, HubDatabase } from './database.ts';
 import type { Invitation } from './wire.ts';
 
-/** Who asks: a kiosk of a farm, or why nobody that is let in. */
-export type Caller =
-  | { readonly ok: true; readonly farm: string; readonly credential: string }
-  | { readonly ok: false; readonly why: 'unknown-kiosk' | 'revoked' };
+/** A kiosk that is let in, and what it was called there when it asked last. */
+export interface Admitted {
+  readonly farm: string;
+  readonly credential: string;
+  /** The kiosk that used the credential last; `null` where none did. */
+  readonly kiosk: string | null;
+}
+
+/** What a request says it comes from. */
+export interface Claim {
+  readonly farm: string;
+  readonly credential: string;
+  readonly key: string;
+}
 
 /** One kiosk that was invited. */
 export interface Invited {
@@ -25,40 +35,37 @@ export function bearerOf({ farm, credential, key }: Pick<Invitation, 'farm' | 'c
   return `Bearer ${farm}.${credential}.${key}`;
 }
 
-/** Tells who a request is from. The farm stands in the header, so that no statement looks beyond one farm's rows. */
-export async function callerOf(database: HubDatabase, header: string | undefined): Promise<Caller> {
+/** Reads who a request says it is from; `null` where it says nothing of the kind. */
+export function claimIn(header: string | undefined): Claim | null {
   const [, farm, credential, key] =
     /^Bearer ([\w-]{1,64})\.([\w-]{1,64})\.([\w-]{43})$/.exec(header ?? '') ?? [];
-  if (farm === undefined || credential === undefined || key === undefined)
-    return { ok: false, why: 'unknown-kiosk' };
-  return database.asFarm(farm, async (client): Promise<Caller> => {
-    const { rows } = await client.query<{ key_hash: string; revoked: boolean }>({
-      name: 'credential',
-      text: `SELECT key_hash, revoked_at IS NOT NULL AS revoked FROM credentials
-             WHERE farm = $1 AND credential = $2`,
-      values: [farm, credential],
-    });
-    const [row] = rows;
-    const same = row !== undefined && timingSafeEqual(Buffer.from(row.key_hash), Buffer.from(hashOf(key)));
-    if (!same) return { ok: false, why: 'unknown-kiosk' };
-    return row.revoked ? { ok: false, why: 'revoked' } : { ok: true, farm, credential };
-  });
+  return farm === undefined || credential === undefined || key === undefined
+    ? null
+    : { farm, credential, key };
 }
 
-/** A kiosk was shut out while what it had asked for was on its way. */
-export class ShutOut extends Error {}
+/** Nobody that is let in asks, or nobody that still is. */
+export class NotLetIn extends Error {
+  readonly why: 'unknown-kiosk' | 'revoked';
+  constructor(why: NotLetIn['why']) {
+    super(why);
+    this.why = why;
+  }
+}
 
-/** Throws {@link ShutOut} where a caller was shut out since: a kiosk waits for news for long. */
-export async function mustBeIn(
-  client: FarmClient,
-  { farm, credential }: { readonly farm: string; readonly credential: string },
-): Promise<void> {
-  const { rows } = await client.query({
-    name: 'still-in',
-    text: 'SELECT 1 FROM credentials WHERE farm = $1 AND credential = $2 AND revoked_at IS NULL',
+/** Admits who asks, on a connection that sees the farm claimed and no other. Throws {@link NotLetIn}. */
+export async function admit(client: FarmClient, { farm, credential, key }: Claim): Promise<Admitted> {
+  const { rows } = await client.query<{ key_hash: string; revoked: boolean; kiosk: string | null }>({
+    name: 'credential',
+    text: `SELECT key_hash, revoked_at IS NOT NULL AS revoked, kiosk FROM credentials
+           WHERE farm = $1 AND credential = $2`,
     values: [farm, credential],
   });
-  if (rows.length === 0) throw new ShutOut();
+  const [row] = rows;
+  const same = row !== undefined && timingSafeEqual(Buffer.from(row.key_hash), Buffer.from(hashOf(key)));
+  if (!same) throw new NotLetIn('unknown-kiosk');
+  if (row.revoked) throw new NotLetIn('revoked');
+  return { farm, credential, kiosk: row.kiosk };
 }
 
 /** Lets a kiosk in: the key is in the invitation and nowhere else. Throws on a farm's name that is none. */
@@ -107,14 +114,15 @@ export function listInvited(database: HubDatabase, farm: string): Promise<Invite
 /** Remembers which kiosk uses a credential, and answers the names of all kiosks of the farm. */
 export async function kiosksNow(
   client: FarmClient,
-  { farm, credential }: { readonly farm: string; readonly credential: string },
+  { farm, credential, kiosk: before }: Admitted,
   kiosk: string,
 ): Promise<Record<string, string>> {
-  await client.query({
-    name: 'kiosk-seen',
-    text: `UPDATE credentials SET kiosk = $3 WHERE farm = $1 AND credential = $2 AND kiosk IS DISTINCT FROM $3`,
-    values: [farm, credential, kiosk],
-  });
+  if (kiosk !== before)
+    await client.query({
+      name: 'kiosk-seen',
+      text: 'UPDATE credentials SET kiosk = $3 WHERE farm = $1 AND credential = $2',
+      values: [farm, credential, kiosk],
+    });
   const { rows } = await client.query<{ kiosk: string; name: string }>({
     name: 'kiosks',
     text: 'SELECT kiosk, name FROM credentials WHERE farm = $1 AND kiosk IS NOT NULL ORDER BY invited_at',

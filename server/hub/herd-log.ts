@@ -30,19 +30,20 @@ export async function pushEvents(
     text: 'SELECT head FROM farms WHERE farm = $1 FOR UPDATE',
     values: [farm],
   });
-  await client.query({
-    name: 'begin-life',
-    text: 'INSERT INTO lives (farm, life, kiosk) VALUES ($1, $2, $3) ON CONFLICT (farm, life) DO NOTHING',
-    values: [farm, life, kiosk],
-  });
   const { rows: lives } = await client.query<LifeRow>({
     name: 'life',
     text: 'SELECT life, kiosk, head, head_id FROM lives WHERE farm = $1 AND life = $2',
     values: [farm, life],
   });
-  const owner = lives[0]?.kiosk;
-  if (owner !== kiosk) throw new NotYourLife(`life ${life} is of another kiosk`);
-  const head = Number(lives[0]?.head ?? 0);
+  const [known] = lives;
+  if (known !== undefined && known.kiosk !== kiosk) throw new NotYourLife(`life ${life} is of another kiosk`);
+  if (known === undefined)
+    await client.query({
+      name: 'begin-life',
+      text: 'INSERT INTO lives (farm, life, kiosk) VALUES ($1, $2, $3)',
+      values: [farm, life, kiosk],
+    });
+  const head = Number(known?.head ?? 0);
   const first = events[0]?.sequence ?? 1;
   const ids = await idsFrom(client, farm, life, first - 1, first + events.length - 1);
   const verdict = judgePush({ head, idAt: (sequence) => ids.get(sequence) }, { before, events });

@@ -67,7 +67,7 @@ export const IdReply = z.strictObject({ id: name.nullable() });
 
 /** Why a request was refused. */
 export const RefusedReply = z.strictObject({
-  code: z.enum(['unknown-kiosk', 'revoked', 'bad-input', 'too-large', 'failed']),
+  code: z.enum(['unknown-kiosk', 'revoked', 'bad-input', 'too-large', 'too-often', 'failed']),
   message: z.string(),
 });
 /** Why a request was refused. */

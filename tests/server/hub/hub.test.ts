@@ -241,6 +241,23 @@ describe.runIf(hasPostgres)('the hub', () => {
     expect(rows[0].row).not.toContain(north.key);
   });
 
+  test('whoever is turned away too often is told to wait, and a kiosk beside it is not', async () => {
+    const stranger = (n: number) => bearerOf({ ...north, credential: `guess-${n}` });
+    const statuses: number[] = [];
+    const other = buildHubApp({ database, tls: null, log: () => {} });
+    const as = async (authorization: string) => {
+      const headers = { authorization, 'content-type': 'application/json' };
+      const payload = JSON.stringify({ life: 'life-a', sequence: 1 });
+      return (await other.inject({ method: 'POST', url: '/v1/id', headers, payload })).statusCode;
+    };
+    expect(await as(bearerOf(north))).toBe(200);
+    for (let n = 0; n < 40; n += 1) statuses.push(await as(stranger(n)));
+    expect(statuses[0]).toBe(401);
+    expect(statuses.at(-1)).toBe(429);
+    expect(await as(bearerOf(north))).toBe(200);
+    await other.close();
+  });
+
   test('a connection that is closed under a statement costs that request, and nothing else', async () => {
     const superuser = await postgres.asSuperuser(url);
     const asleep = database.asFarm(farm, (client) => client.query('SELECT pg_sleep(20)'));
