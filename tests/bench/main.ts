@@ -5,6 +5,7 @@ import { decoderFigures } from './decoders.ts';
 import { doseFigures } from './dose.ts';
 import { durableFigures } from './durable/figures.ts';
 import { herdFileFigures } from './herd-file.ts';
+import { hubFigures } from './hub/figures.ts';
 import { latencyFigures } from './latency.ts';
 import { mouthFigures } from './mouth.ts';
 import { pageFigures } from './page.ts';
@@ -25,6 +26,7 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
   'herd-file': async () => printFigures('Reading a herd file', await herdFileFigures()),
+  hub: async () => printFigures('Kiosks and a hub', await hubFigures()),
   mouth: async () => printFigures('The mouth', await mouthFigures()),
   deck: deckFigures,
   durable: async () => printFigures('Kept for years', await durableFigures()),

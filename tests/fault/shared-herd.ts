@@ -33,7 +33,7 @@ const CRASHES: readonly Crash[] = ['kiosk', 'hub', 'connections', 'postgres'];
 /** Crashes of one schedule, each after so many milliseconds of work. */
 const STEPS = 4;
 const WORK = { least: 20, most: 400 } as const;
-/** How long all may take to hold the same once everything runs. */
+/** How long all may take to hold the same once everything runs, from the last event that reached anybody. */
 const SETTLE_MS = 30_000;
 
 interface Shed {
@@ -197,13 +197,17 @@ async function settled(
 ): Promise<string[]> {
   const client = await postgres.asSuperuser(url);
   try {
-    const end = Date.now() + SETTLE_MS;
+    let end = Date.now() + SETTLE_MS;
+    let before = -1;
     for (;;) {
       const { rows } = await client.query<{ id: string }>('SELECT id FROM events ORDER BY id');
       const held = [rows.map(({ id }) => id), ...sheds.map(({ folder }) => idsIn(folder))];
       const all = new Set(held.flat());
       const apart = held.filter((ids) => ids.length !== all.size);
       if (apart.length === 0) return [];
+      const arrived = held.reduce((sum, { length }) => sum + length, 0);
+      if (arrived !== before) end = Date.now() + SETTLE_MS;
+      before = arrived;
       if (Date.now() > end)
         return [`hub and kiosks hold ${held.map(({ length }) => length).join(', ')} events of ${all.size}`];
       await pause(100);

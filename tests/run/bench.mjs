@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { ensureBuilt } from '../../server/launch/build.mjs';
 import { ensureEar } from '../../server/launch/ear.mjs';
 import { ensureInstalled } from '../../server/launch/install.mjs';
 import { ensurePackages, NEEDS } from '../../server/launch/packages.mjs';
@@ -8,6 +9,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 ensureInstalled();
 ensurePackages([...NEEDS.voices, ...NEEDS.ear]);
 ensureEar();
+await ensureBuilt();
 const { runnerImport } = await import('vite');
 const { module } = await runnerImport(join(ROOT, 'tests/bench/main.ts'), {
   root: ROOT,

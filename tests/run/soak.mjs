@@ -137,7 +137,7 @@ async function hubKills(schedules) {
   await ensureBuilt();
   const { crashSharedHerd } = await load('tests/fault/shared-herd.ts');
   const report = await crashSharedHerd(schedules, 1, (done) => {
-    if (done % 10 === 0) console.log(`${new Date().toISOString()} ${done} schedules`);
+    if (done % 10 === 0) console.log(`${done} schedules`);
   });
   console.log(report);
   return report.wrong.length === 0;

@@ -1,5 +1,4 @@
-import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { runApart } from '../apart.ts';
 
 /** What streaming one kind of file did to the memory of a process that did nothing else. */
 export interface Streamed {
@@ -10,16 +9,7 @@ export interface Streamed {
   readonly most: number;
 }
 
-/**
- * Streams a kind of file from a database in a process of its own, at most so many bytes of it, reading as fast as it comes.
- *
- * A process of its own, since a heap that other tables have filled would hide what the stream adds to it.
- */
-export function streamedApart(path: string, kind: string, mostBytes: number): Streamed {
-  const script = fileURLToPath(new URL('./stream-one.mjs', import.meta.url));
-  const { stdout, stderr, status } = spawnSync(process.execPath, [script, path, kind, String(mostBytes)], {
-    encoding: 'utf8',
-  });
-  if (status !== 0) throw new Error(`streaming ${kind} ended with ${status}: ${stderr}`);
-  return JSON.parse(stdout.trim().split('\n').at(-1) ?? '');
+/** Streams a kind of file from a database in a process of its own, at most so many bytes of it, reading as fast as it comes. */
+export function streamedApart(path: string, kind: string, mostBytes: number): Promise<Streamed> {
+  return runApart<Streamed>('ten-years/stream-one.ts', 'streamOne', [path, kind, mostBytes]).done;
 }

@@ -24,7 +24,7 @@ const MOST_STREAMED = 200 * 1024 * 1024;
 const MEGABYTE = 1024 * 1024;
 
 /** Builds the newest share of ten years, and a hundredth of the whole, and prints what every screen takes. */
-export function tenYearFigures(share: number): void {
+export async function tenYearFigures(share: number): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'ten-years-'));
   try {
     const small = { path: join(folder, 'small.sqlite'), share: LITTLE };
@@ -38,10 +38,10 @@ export function tenYearFigures(share: number): void {
       ...screenFigures(measureYears(small, whole)),
     ]);
     const kinds = ['register', 'weights', 'treatment-events', 'weight-events'] as const;
-    printFigures(
-      `${title}: files to take along`,
-      kinds.map((kind) => streamFigure(kind, streamedApart(whole.path, kind, MOST_STREAMED))),
-    );
+    const streamed: Figure[] = [];
+    for (const kind of kinds)
+      streamed.push(streamFigure(kind, await streamedApart(whole.path, kind, MOST_STREAMED)));
+    printFigures(`${title}: files to take along`, streamed);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -37,17 +37,11 @@ export class ModelKiosk implements Holder {
     return `${this.name}-${++this.#begun}`;
   }
 
-  tell(id: string): void {
+  /** Tells an event of an id, of which the rest matters to nobody unless it is said. */
+  tell(id: string, { clock = '', kind = 'note', body = null }: Partial<Event> = {}): void {
     const own = eventsIn(this.lives, this.life);
-    own.push({
-      kiosk: this.name,
-      life: this.life,
-      sequence: own.length + 1,
-      id,
-      clock: '',
-      kind: 'note',
-      body: null,
-    });
+    const place = { kiosk: this.name, life: this.life, sequence: own.length + 1 };
+    own.push({ ...place, id, clock, kind, body });
   }
 
   ids(): string[] {

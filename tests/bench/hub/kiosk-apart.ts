@@ -1,0 +1,118 @@
+import { type Heads, type HubLine, pullOnce, pushLacking } from '../../../core/hub/exchange.ts';
+import type { Invitation } from '../../../server/hub/wire.ts';
+import { createHolder } from '../../../server/sync/holder.ts';
+import { openHubLine } from '../../../server/sync/line.ts';
+import { furnishShed, testBarn } from '../../server/make/test-barn.ts';
+import { END_MS } from '../ten-years/years.ts';
+import { descriptors, residentMb } from './machines.ts';
+
+/** How a process stood that gave away all that waited in a kiosk's file. */
+export interface GivenAway {
+  readonly events: number;
+  /** Seconds until the file was open, and the most memory that took, in MB. */
+  readonly openSeconds: number;
+  readonly openMb: number;
+  /** Seconds until all was given away; resident MB and descriptors after the first batch, and the most there ever were. */
+  readonly seconds: number;
+  readonly firstMb: number;
+  readonly mostMb: number;
+  readonly firstDescriptors: number;
+  readonly mostDescriptors: number;
+}
+
+/** Opens a kiosk's file and pushes what waits there to a hub that takes everything, or to the one of an invitation. */
+export async function giveAway(path: string, invitation: Invitation | null): Promise<GivenAway> {
+  const began = performance.now();
+  const { barn, store, clock } = testBarn(path);
+  const openSeconds = (performance.now() - began) / 1000;
+  const openMb = process.resourceUsage().maxRSS / 1024;
+  clock.wallMs = END_MS;
+  const { kiosk } = store.events.self();
+  const line = invitation === null ? TAKES_ALL : openHubLine({ invitation, kiosk, named: () => {} });
+  const seen: { mb: number; descriptors: number }[] = [];
+  const events = store.received.held().reduce((sum, { head }) => sum + head, 0);
+  const watched: HubLine = {
+    ...line,
+    async push(batch) {
+      const answer = await line.push(batch);
+      seen.push({ mb: residentMb(), descriptors: descriptors() });
+      return answer;
+    },
+  };
+  const from = performance.now();
+  const holder = createHolder(barn);
+  let heads: Heads = new Map();
+  await untilItGoes(async () => {
+    if (invitation !== null) heads = (await line.pull(new Map(), 0)).heads;
+    await pushLacking(holder, watched, heads);
+  });
+  store.close();
+  return {
+    events,
+    openSeconds,
+    openMb,
+    seconds: (performance.now() - from) / 1000,
+    firstMb: seen[0]?.mb ?? 0,
+    mostMb: Math.max(...seen.map(({ mb }) => mb)),
+    firstDescriptors: seen[0]?.descriptors ?? 0,
+    mostDescriptors: Math.max(...seen.map((each) => each.descriptors)),
+  };
+}
+
+const TAKES_ALL: HubLine = {
+  push: async ({ events }) => ({ ok: true, head: events.at(-1)?.sequence ?? 0 }),
+  pull: async () => ({ events: [], heads: new Map(), parted: [] }),
+  idAt: async () => null,
+};
+
+/** On a busy machine the hub may be slow to answer: the kiosk asks again, as it does at work. */
+export async function untilItGoes<T>(work: () => Promise<T>): Promise<T> {
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await work();
+    } catch (error) {
+      if (tries === 20) throw error;
+      await new Promise((resolve) => setTimeout(resolve, 500));
+    }
+  }
+}
+
+/** How a process stood that took in all a hub held of a farm. */
+export interface TakenIn {
+  /** Events of others that were held when it began, that came, and that were held in the end. */
+  readonly before: number;
+  readonly came: number;
+  readonly held: number;
+  readonly waiting: number;
+  readonly seconds: number;
+  readonly firstMb: number;
+  readonly mostMb: number;
+}
+
+/** Takes in all a hub holds into a kiosk's file, and prints how many are held after each part. */
+export async function takeAll(path: string, invitation: Invitation): Promise<TakenIn> {
+  const { barn, store, clock } = testBarn(path, furnishShed);
+  clock.wallMs = END_MS;
+  const { kiosk } = store.events.self();
+  const line = openHubLine({ invitation, kiosk, named: () => {} });
+  const holder = createHolder(barn);
+  const seen: number[] = [];
+  const from = performance.now();
+  let came = 0;
+  const held = () =>
+    store.received.held().reduce((sum, each) => sum + (each.kiosk === kiosk ? 0 : each.head), 0);
+  const before = held();
+  for (;;) {
+    const { events } = await untilItGoes(() => pullOnce(holder, line, 0));
+    if (events.length === 0) break;
+    came += events.length;
+    seen.push(residentMb());
+    console.log(`held ${held()}`);
+  }
+  const seconds = (performance.now() - from) / 1000;
+  line.close();
+  const waiting = store.received.waiting();
+  const all = held();
+  store.close();
+  return { before, came, held: all, waiting, seconds, firstMb: seen[0] ?? 0, mostMb: Math.max(...seen) };
+}
