@@ -3,44 +3,22 @@ import { printedMonth, type RegisterLine } from '../../core/exports/register.ts'
 import { type Html, html } from './html.ts';
 import type { Printing } from './printing.ts';
 
-const STYLE = `
-@page { size: A4 landscape; margin: 10mm; }
-* { box-sizing: border-box; margin: 0; padding: 0; }
-body { color: #000; background: #fff; font: 500 8pt/1.2 sans-serif; font-variant-numeric: tabular-nums; }
-main { max-width: 277mm; margin: 0 auto; }
-h1 { font-size: 14pt; }
-p { margin: 1mm 0 2mm; }
-table { width: 100%; border-collapse: collapse; }
-thead { display: table-header-group; }
-tr { break-inside: avoid; }
-th, td { padding: 0.8mm 1.2mm; border: 0.2mm solid #000; text-align: left; vertical-align: top; }
-th { font-size: 8pt; border-bottom-width: 0.5mm; }
-td b { font-size: 9pt; }
-.beside td { border-top: 0; font-style: italic; }
-nav { position: sticky; top: 0; display: flex; gap: 30px; padding: 16px; background: #fff; }
-nav a, nav button { min-width: var(--plate); min-height: var(--plate); padding: 8px 16px; display: grid; place-items: center; border: 0.8mm solid #000; border-radius: 2mm; background: #fff; color: #000; font: 700 22px sans-serif; text-decoration: none; }
-nav button { flex: 1; background: #ffc24a; }
-@media print { nav { display: none; } }
-`;
-
 /** What the top of the register says. */
 export interface RegisterHead {
   /** The days asked for and the animal, in words. */
   readonly asked: string;
   readonly printedAtMs: number;
   readonly printing: Printing;
-  /** What a plate on the page measures, in pixels. */
-  readonly platePx: number;
   readonly back: string;
 }
 
 /** The treatment register as a page for A4, piece by piece: as long as it may be, no more than a line of it is held. */
 export function* registerPage(lines: Iterable<RegisterLine>, head: RegisterHead): Generator<string> {
-  const { asked, printedAtMs, printing, platePx, back } = head;
+  const { asked, printedAtMs, printing, back } = head;
   const { register: words, time, language } = printing;
   yield html`<!doctype html>
 <html lang="${language}">
-<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${words.title}</title><style>:root { --plate: ${platePx}px; }${{ html: STYLE }}</style></head>
+<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${words.title}</title><link rel="stylesheet" href="/print/register.css"></head>
 <body>
 <nav><a href="${back}" id="back">${words.back}</a><button type="button" id="print">${words.print}</button></nav>
 <main><h1>${words.title}</h1><p>${asked}. ${words.printed(time(printedAtMs))}. ${words.law}</p>

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance } from 'fastify';
 
-/** What the page may load: its own files, and its own socket; no script that stands within a page. */
+/** What the page may load: its own files, and its own socket; no script or style that stands within a page. */
 const POLICY =
-  "default-src 'self'; connect-src 'self' ws: wss:; img-src 'self' data:; style-src 'self' 'unsafe-inline'; base-uri 'none'; object-src 'none'; frame-ancestors 'none'";
+  "default-src 'self'; connect-src 'self' ws: wss:; img-src 'self' data:; base-uri 'none'; object-src 'none'; frame-ancestors 'none'";
 
 /** The file name of the script that the page in a folder begins with, or `null` where there is no such page. */
 export function pageScript(folder: string): string | null {

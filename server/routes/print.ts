@@ -13,41 +13,31 @@ import { groupSections } from '../print/group-page.ts';
 import { groupPlans } from '../print/group-plan.ts';
 import { html } from '../print/html.ts';
 import { jugLabel } from '../print/jug-label.ts';
-import { type Paper, PLATE_MM, printPage } from '../print/print-page.ts';
+import { type Paper, printPage } from '../print/print-page.ts';
 import { printedTable } from '../print/printed-table.ts';
 import { type Printing, printingOf } from '../print/printing.ts';
 import { registerPage } from '../print/register-page.ts';
-import { panelView } from '../view/state-view.ts';
+import { addPrintParts, paperOf } from './print-parts.ts';
 
-/** Prints, and keeps the paper that is chosen: by an intent, since to read a page changes nothing. */
-const SCRIPT = `document.getElementById('print').addEventListener('click', () => print());
-for (const link of document.querySelectorAll('[data-paper]'))
-  link.addEventListener('click', () => {
-    const intent = { type: 'set-paper', id: crypto.randomUUID(), paper: link.dataset.paper };
-    const headers = { 'content-type': 'application/json' };
-    void fetch('/api/intents', { method: 'POST', keepalive: true, headers, body: JSON.stringify(intent) });
-  });
-`;
-/** The page holds its own style and one script of this server's, which may tell the server of the paper. */
+/** The page has a style sheet and a script of this server's, which may tell the server of the paper. */
 const POLICY =
-  "default-src 'none'; script-src 'self'; connect-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+  "default-src 'none'; script-src 'self'; connect-src 'self'; style-src 'self'; frame-ancestors 'none'";
 
 /** Pages that print: the label of a jug with its dose tables. Plain HTML, so that they print from any browser. */
 export function addPrintRoutes(app: FastifyInstance, house: House): void {
   const { barn } = house;
+  addPrintParts(app, house);
   addGroupPage(app, house);
   addRegisterPage(app, house);
-  app.get('/print/print.js', async (_, reply) => reply.type('text/javascript').send(SCRIPT));
   app.get<{ Params: { id: string }; Querystring: { paper?: string } }>(
     '/print/jug/:id',
     async ({ params, query }, reply) => {
-      const { memory, config } = barn.context;
+      const { memory } = barn.context;
       const printing = printingOf(barn.context);
-      const { pxPerMm } = panelView(config.panel);
       const paper = paperOf(house, query.paper);
       const jug = jugToPrint(memory, params.id) ?? barn.context.store.jugs.find(params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
-      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm, printing));
+      if (jug === undefined) return reply.code(404).send(noJug(paper, printing));
       const back = memory.mixing.step === 'label' ? '/#jug' : `/#jug/${encodeURIComponent(jug.id)}`;
       const title = printing.words.jug(jug.number);
       const href = `/print/group/${encodeURIComponent(jug.id)}?paper=${paper}`;
@@ -57,7 +47,6 @@ export function addPrintRoutes(app: FastifyInstance, house: House): void {
           title,
           paper,
           back,
-          pxPerMm,
           sections: jugPages(memory, jug, printing),
           printing,
           ...onward,
@@ -73,13 +62,12 @@ function addGroupPage(app: FastifyInstance, house: House): void {
   app.get<{ Params: { id: string }; Querystring: { paper?: string; without?: string } }>(
     '/print/group/:id',
     async ({ params, query }, reply) => {
-      const { memory, config } = barn.context;
+      const { memory } = barn.context;
       const printing = printingOf(barn.context);
-      const { pxPerMm } = panelView(config.panel);
       const paper = paperOf(house, query.paper);
       const jug = memory.jugs.find(({ id }) => id === params.id);
       reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
-      if (jug === undefined) return reply.code(404).send(noJug(paper, pxPerMm, printing));
+      if (jug === undefined) return reply.code(404).send(noJug(paper, printing));
       const without = typeof query.without === 'string' ? query.without.split(',').filter(Boolean) : [];
       const unanswered = memory.round.unanswered.map(({ animal }) => animal.id);
       const { animals, settings } = memory;
@@ -100,7 +88,6 @@ function addGroupPage(app: FastifyInstance, house: House): void {
           paper,
           asked: `without=${without.map(encodeURIComponent).join(',')}`,
           back: `/print/jug/${encodeURIComponent(jug.id)}?paper=${paper}`,
-          pxPerMm,
           sections: [head, ...sections],
           printing,
         }),
@@ -113,7 +100,7 @@ function addGroupPage(app: FastifyInstance, house: House): void {
 function addRegisterPage(app: FastifyInstance, { barn }: House): void {
   app.get<{ Querystring: PeriodQuery }>('/print/register', async ({ query }, reply) => {
     const { context } = barn;
-    const { timeZone, panel } = context.config;
+    const { timeZone } = context.config;
     const asked = periodAsked(query, timeZone);
     reply.type('text/html; charset=utf-8').header('content-security-policy', POLICY);
     if ('why' in asked)
@@ -133,22 +120,16 @@ function addRegisterPage(app: FastifyInstance, { barn }: House): void {
       asked: period + animal,
       printedAtMs: context.clock.now().wallMs,
       printing,
-      platePx: Math.round(PLATE_MM * panelView(panel).pxPerMm),
       back: '/#day-book/take',
     };
     return reply.send(textStream(registerPage(registerLines(context, asked, words.corrections), head)));
   });
 }
 
-/** The paper asked for; else the one that is kept. */
-function paperOf({ barn }: House, asked: string | undefined): Paper {
-  return asked === 'a6' || asked === 'roll' ? asked : barn.context.memory.settings.paper;
-}
-
-function noJug(paper: Paper, pxPerMm: number, printing: Printing): string {
+function noJug(paper: Paper, printing: Printing): string {
   const { words } = printing;
   const sections = [html`<section><h1>${words.noJug}</h1><p>${words.noJugDetail}</p></section>`];
-  return printPage({ title: words.noJug, paper, back: '/#jug', pxPerMm, sections, printing });
+  return printPage({ title: words.noJug, paper, back: '/#jug', sections, printing });
 }
 
 /** A jug in service, or the one whose label is being written: it is not stored yet. */

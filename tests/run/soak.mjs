@@ -7,6 +7,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 
 // `npm run soak [-- cycles]`: pulls and plugs the cable of a simulated scale, 500 times unless told otherwise.
 // `npm run soak -- fuzz [bytes]`: noise, torn and whole frames for every decoder, five million bytes each.
+// `npm run soak -- requests [inputs]`: made-up requests and messages of strangers and devices, 200,000 of them.
 // `npm run soak -- newcomer [animals]`: a jug mixed and five animals dosed in the demo, by touch alone.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
 // `npm run soak -- screens [names]`: every scene on every panel, in every face and language, and what is wrong with it.
@@ -34,6 +35,13 @@ async function fuzz(bytesEach) {
   }
   console.log(total);
   return total.wrong === 0 && total.unaccounted === 0;
+}
+
+async function requests(inputs) {
+  const { fuzzRequests } = await load('tests/server/security/fuzz-requests.ts');
+  const report = await fuzzRequests(inputs, 2);
+  console.log(report);
+  return report.faults.length === 0 && report.changes === 0;
 }
 
 async function cables(cycles) {
@@ -150,6 +158,7 @@ const forms = {
   board: () => board(much ?? 'bookworm'),
   day: () => day(Number(much ?? 24)),
   fuzz: () => fuzz(Number(much ?? 5_000_000)),
+  requests: () => requests(Number(much ?? 200_000)),
   kill: () => kills(Number(much ?? 2000)),
   storm: () => devicesStorm(Number(much ?? 300)),
   monkey: () => monkey(Number(much ?? 10_000)),

@@ -10,6 +10,15 @@ async function page(url: string, test_ = printBarn()) {
   return response;
 }
 
+/** The style sheet that a page names. */
+async function styleOf(url: string, test_ = printBarn()): Promise<string> {
+  const sheet = /<link rel="stylesheet" href="([^"]+)">/.exec((await page(url, test_)).body)?.[1] ?? '';
+  const { statusCode, headers, body } = await page(sheet, test_);
+  expect(statusCode).toBe(200);
+  expect(headers['content-type']).toContain('text/css');
+  return body;
+}
+
 describe('the page of a jug', () => {
   test('has what, how strong, which jug, until when, hazards and the safety words', async () => {
     const { statusCode, body, headers } = await page('/print/jug/jug-7');
@@ -46,16 +55,16 @@ describe('the page of a jug', () => {
   });
 
   test('is as wide as the paper asked for', async () => {
-    expect((await page('/print/jug/jug-7')).body).toContain('size: 105mm 148mm');
-    expect((await page('/print/jug/jug-7?paper=roll')).body).toContain('size: 62mm');
-    expect((await page('/print/jug/jug-7?paper=other')).body).toContain('size: 105mm 148mm');
+    expect(await styleOf('/print/jug/jug-7')).toContain('size: 105mm 148mm');
+    expect(await styleOf('/print/jug/jug-7?paper=roll')).toContain('size: 62mm');
+    expect(await styleOf('/print/jug/jug-7?paper=other')).toContain('size: 105mm 148mm');
   });
 
   test('is as wide as the paper that is kept where it asks for none', async () => {
     const test_ = printBarn();
     test_.send({ type: 'set-paper', paper: 'roll' });
-    expect((await page('/print/jug/jug-7', test_)).body).toContain('size: 62mm');
-    expect((await page('/print/jug/jug-7?paper=a6', test_)).body).toContain('size: 105mm 148mm');
+    expect(await styleOf('/print/jug/jug-7', test_)).toContain('size: 62mm');
+    expect(await styleOf('/print/jug/jug-7?paper=a6', test_)).toContain('size: 105mm 148mm');
   });
 
   test.each(['jug', 'group'])('keeps no paper by being read: /print/%s', async (kind) => {

@@ -1,9 +1,9 @@
 import type { AddressInfo } from 'node:net';
-import type { InjectOptions } from 'fastify';
 import { WebSocket } from 'ws';
 import { between, type Random, seededRandom } from '../../../hardware/simulator/random.ts';
 import { buildApp } from '../../../server/app.ts';
 import { INTENTS } from '../../shared/make.ts';
+import { networkApp } from '../make/network-app.ts';
 import { testApp } from '../make/test-app.ts';
 
 const PATHS = [
@@ -73,41 +73,80 @@ export interface RequestsReport {
   readonly messages: number;
   /** Answers of the server's own failure, or that show its insides; must be empty. */
   readonly faults: readonly string[];
-  /** Changes that requests of another machine made; must be 0. */
+  /** Requests of devices that may follow only, or act for nobody yet, that were let in. */
+  readonly letIn: number;
+  /** Changes that requests of other machines and of such devices made; must be 0. */
   readonly changes: number;
 }
 
-/** Sends made-up requests to a server, half of them from another machine, and each tenth input as a message on the socket. */
+/**
+ * Sends made-up requests to a server: a third from machines it does not know, a third from devices paired with it, and
+ * each tenth input as a message on the socket.
+ */
 export async function fuzzRequests(inputs: number, seed: number): Promise<RequestsReport> {
   const random = seededRandom(seed);
   const { house, test: barn } = await testApp();
   const app = await buildApp(house, '0.0.0.0', null);
   const faults: string[] = [];
   const counts = { requests: 0, messages: 0 };
-  const ask = async (from: string) => {
-    const asked = request(random, from);
-    const answer = await app.inject(asked);
+  const judge = ({ method, url, payload }: Asked, status: number, body: string) => {
     counts.requests += 1;
-    if ((answer.statusCode >= 500 && !TOLD.includes(answer.statusCode)) || TRACE.test(answer.body))
-      faults.push(
-        `${asked.method} ${asked.url} ${String(asked.payload).slice(0, 200)}: ${answer.statusCode}`,
-      );
+    if ((status >= 500 && !TOLD.includes(status)) || TRACE.test(body))
+      faults.push(`${method} ${url} ${payload.slice(0, 200)}: ${status}`);
+  };
+  const ask = async (remoteAddress: string) => {
+    const asked = request(random);
+    const answer = await app.inject({ ...asked, remoteAddress });
+    judge(asked, answer.statusCode, answer.body);
   };
   try {
     const messages = Math.floor(inputs / 10);
-    const others = Math.floor((inputs - messages) / 2);
+    const others = Math.floor((inputs - messages) / 3);
     const before = barn.barn.revision();
     // Each from a machine of its own, so that none is turned away for its pace.
     for (let i = 0; i < others; i += 1) await ask(`10.${i >> 16}.${(i >> 8) & 255}.${i & 255}`);
-    const changes = barn.barn.revision() - before;
-    for (let i = 0; i < inputs - messages - others; i += 1) await ask('127.0.0.1');
+    const byStrangers = barn.barn.revision() - before;
+    const devices = await asDevices(others, random, judge);
+    for (let i = 0; i < inputs - messages - 2 * others; i += 1) await ask('127.0.0.1');
     await app.listen({ port: 0, host: '127.0.0.1' });
     const { port } = app.server.address() as AddressInfo;
     while (counts.messages < messages)
       counts.messages += await talk(port, random, messages - counts.messages, faults);
-    return { ...counts, faults, changes };
+    return { ...counts, faults, letIn: devices.letIn, changes: byStrangers + devices.changes };
   } finally {
     await app.close();
+  }
+}
+
+/** Asks as two devices by turns: one that may follow only, and one on which nobody works. */
+async function asDevices(
+  requests: number,
+  random: Random,
+  judge: (asked: Asked, status: number, body: string) => void,
+): Promise<{ readonly letIn: number; readonly changes: number }> {
+  const kiosk = await networkApp();
+  try {
+    const cookies = [await kiosk.pair('follow'), await kiosk.pair('act')];
+    const before = kiosk.barn.barn.revision();
+    let letIn = 0;
+    for (let i = 0; i < requests; i += 1) {
+      const asked = request(random);
+      const answer = await fetch(`${kiosk.doors.proxy}${asked.url}`, {
+        method: asked.method,
+        headers: {
+          'content-type': asked.headers['content-type'],
+          'x-forwarded-proto': 'https',
+          'x-forwarded-for': `10.${i >> 16}.${(i >> 8) & 255}.${i & 255}`,
+          cookie: cookies[i % cookies.length] ?? '',
+        },
+        ...(['GET', 'HEAD'].includes(asked.method) ? {} : { body: asked.payload }),
+      });
+      if (answer.status !== 401) letIn += 1;
+      judge(asked, answer.status, await answer.text());
+    }
+    return { letIn, changes: kiosk.barn.barn.revision() - before };
+  } finally {
+    await kiosk.close();
   }
 }
 
@@ -115,7 +154,14 @@ function one<T>(random: Random, all: readonly T[]): T {
   return all[Math.floor(random() * all.length)] as T;
 }
 
-function request(random: Random, remoteAddress: string): InjectOptions & { url: string } {
+interface Asked {
+  readonly method: (typeof METHODS)[number];
+  readonly url: string;
+  readonly headers: { readonly host: string; readonly 'content-type': string };
+  readonly payload: string;
+}
+
+function request(random: Random): Asked {
   const below = random() < 0.5 ? '' : `/${encodeURIComponent(one(random, ODD))}`;
   const query =
     random() < 0.5
@@ -124,7 +170,6 @@ function request(random: Random, remoteAddress: string): InjectOptions & { url: 
   return {
     method: one(random, METHODS),
     url: `${one(random, PATHS)}${below}${query}`,
-    remoteAddress,
     headers: { host: 'localhost:4180', 'content-type': one(random, TYPES) },
     payload: body(random),
   };
