@@ -8,8 +8,10 @@ import type { z } from 'zod';
 import { type Admitted, admit, type Claim, claimIn, kiosksNow, NotLetIn } from './credentials.ts';
 import type { FarmClient, HubDatabase } from './database.ts';
 import { Doorkeeper } from './doorkeeper.ts';
+import type { FarmCopies } from './farm-copies.ts';
 import { idAt, NotYourLife, pullEvents, pushEvents } from './herd-log.ts';
 import { News } from './news.ts';
+import { addOfficeRoutes } from './office-routes.ts';
 import { IdBody, MOST_BYTES, PullBody, PushBody, type RefusedReply } from './wire.ts';
 
 /** What the hub is served with. */
@@ -17,6 +19,8 @@ export interface HubAppOptions {
   readonly database: HubDatabase;
   /** Certificate and key as PEM; `null` serves in the clear. */
   readonly tls: { readonly cert: string; readonly key: string } | null;
+  /** The records of farms for the office. */
+  readonly copies: FarmCopies;
   readonly log: (message: string, error: unknown) => void;
 }
 
@@ -28,7 +32,7 @@ const SHUT_OUT = {
 const TOO_OFTEN = 'Too many requests. Wait a few seconds.';
 
 /** Builds the hub's web server, without listening. */
-export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInstance {
+export function buildHubApp({ database, tls, copies, log }: HubAppOptions): FastifyInstance {
   const base = { bodyLimit: MOST_BYTES, forceCloseConnections: true, logger: false } as const;
   const app = (tls === null ? fastify(base) : fastify({ ...base, https: tls })) as unknown as FastifyInstance;
   const news = new News();
@@ -47,6 +51,7 @@ export function buildHubApp({ database, tls, log }: HubAppOptions): FastifyInsta
     return refuse(reply, 500, 'failed', 'Something went wrong at the hub; its log says what.');
   });
 
+  addOfficeRoutes(app, { database, copies, doorkeeper, secure: tls !== null });
   app.get('/v1/health', async () => ({ ok: true }));
 
   /** A route for kiosks: what is asked is of its form, by somebody who says who it is, and not too often. */

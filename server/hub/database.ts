@@ -1,13 +1,15 @@
 import pg from 'pg';
 import { HUB_MIGRATIONS } from './schema.ts';
 
-/** A connection on which one farm's rows are seen. */
+/** A connection on which one farm's rows are seen, or one office's. */
 export type FarmClient = Pick<pg.PoolClient, 'query'>;
 
 /** The hub's database. */
 export interface HubDatabase {
   /** Runs work on one farm's rows, all or nothing. Throws where the work or the database does. */
   asFarm<T>(farm: string, work: (client: FarmClient) => Promise<T>): Promise<T>;
+  /** Runs work on what belongs to one office, all or nothing. Throws where the work or the database does. */
+  asOffice<T>(office: string, work: (client: FarmClient) => Promise<T>): Promise<T>;
   close(): Promise<void>;
 }
 
@@ -40,11 +42,15 @@ export async function openHubDatabase(url: string, connections = 8): Promise<Hub
     throw error;
   }
   return {
-    asFarm: (farm, work) =>
-      inTransaction(pool, work, `SELECT set_config('byreside.farm', ${pg.escapeLiteral(farm)}, true)`),
+    asFarm: (farm, work) => inTransaction(pool, work, only('byreside.farm', farm)),
+    asOffice: (office, work) => inTransaction(pool, work, only('byreside.office', office)),
     close: () => pool.end(),
   };
 }
+
+/** SQL that opens the rows of one farm or office, until the transaction ends; a plain SET, since engines of many machines pass that on. */
+const only = (setting: 'byreside.farm' | 'byreside.office', value: string) =>
+  `SET LOCAL ${setting} = ${pg.escapeLiteral(value)}`;
 
 /** Runs work in a transaction; `first` is sent with its beginning, since what a statement costs most is the way there. */
 async function inTransaction<T>(

@@ -1,8 +1,17 @@
+/** SQL that shows and lets write the rows of a table only while a setting names whose they are, by whatever statement. */
+const onlyOf = (whose: 'farm' | 'office', table: string) => `
+  ALTER TABLE ${table} ENABLE ROW LEVEL SECURITY;
+  ALTER TABLE ${table} FORCE ROW LEVEL SECURITY;
+  CREATE POLICY one_${whose} ON ${table}
+    USING (${whose} = current_setting('byreside.${whose}', true))
+    WITH CHECK (${whose} = current_setting('byreside.${whose}', true));`;
+
 /**
  * The hub's schema, ordered and append-only: a released entry is never edited, a change is a new entry.
  *
  * Plain SQL, and every key begins with the farm: an engine that distributes rows by farm keeps each farm's on one node. The
- * rows of a farm are seen and written only while `byreside.farm` names it, by whatever statement. `place` counts the events of a
+ * rows of a farm are seen and written only while `byreside.farm` names it. What is an office's own begins with the office, and is
+ * seen only while `byreside.office` names it; what it may read is the farm's word (`office_grants`). `place` counts the events of a
  * farm in the order they came, so that nothing stands before what it names.
  */
 export const HUB_MIGRATIONS: readonly string[] = [
@@ -46,15 +55,33 @@ export const HUB_MIGRATIONS: readonly string[] = [
     PRIMARY KEY (farm, life, sequence),
     FOREIGN KEY (farm, life) REFERENCES lives (farm, life)
   );
-  ${['farms', 'credentials', 'lives', 'events']
-    .map(
-      (table) => `
-  ALTER TABLE ${table} ENABLE ROW LEVEL SECURITY;
-  ALTER TABLE ${table} FORCE ROW LEVEL SECURITY;
-  CREATE POLICY one_farm ON ${table}
-    USING (farm = current_setting('byreside.farm', true))
-    WITH CHECK (farm = current_setting('byreside.farm', true));`,
-    )
-    .join('')}
+  ${['farms', 'credentials', 'lives', 'events'].map((table) => onlyOf('farm', table)).join('')}
+  `,
+  `
+  ALTER TABLE farms ADD COLUMN area TEXT;
+  ALTER TABLE farms ADD COLUMN time_zone TEXT;
+
+  CREATE TABLE offices (
+    office TEXT NOT NULL PRIMARY KEY,
+    name TEXT NOT NULL,
+    key_hash TEXT NOT NULL,
+    made_at TIMESTAMPTZ NOT NULL,
+    closed_at TIMESTAMPTZ
+  );
+
+  CREATE TABLE office_farms (
+    office TEXT NOT NULL REFERENCES offices (office),
+    farm TEXT NOT NULL,
+    PRIMARY KEY (office, farm)
+  );
+
+  CREATE TABLE office_grants (
+    farm TEXT NOT NULL REFERENCES farms (farm),
+    office TEXT NOT NULL,
+    granted_at TIMESTAMPTZ NOT NULL,
+    withdrawn_at TIMESTAMPTZ,
+    PRIMARY KEY (farm, office)
+  );
+  ${onlyOf('office', 'offices')}${onlyOf('office', 'office_farms')}${onlyOf('farm', 'office_grants')}
   `,
 ];

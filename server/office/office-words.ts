@@ -64,7 +64,6 @@ const EN = {
     } as Readonly<Record<VerdictView, string>>,
     kinds: { goat: 'goats', sheep: 'sheep', cattle: 'cattle' },
   },
-  notYet: 'The records of this farm cannot be read now. Try again in a minute.',
   signIn: {
     title: 'Office',
     key: 'The key of this office',
@@ -141,7 +140,6 @@ const ES: OfficeWords = {
     },
     kinds: { goat: 'cabras', sheep: 'ovejas', cattle: 'vacunos' },
   },
-  notYet: 'Los registros de esta granja no se pueden leer ahora. Pruebe de nuevo en un minuto.',
   signIn: {
     title: 'Oficina',
     key: 'La clave de esta oficina',

@@ -27,7 +27,7 @@ export function takeIn(barn: BarnContext, events: readonly Event[]): void {
 }
 
 /** Events that follow each other in one life, a run at a time. */
-function runsOf(events: readonly Event[]): Event[][] {
+export function runsOf(events: readonly Event[]): Event[][] {
   const runs: Event[][] = [];
   for (const event of events) {
     const last = runs.at(-1);

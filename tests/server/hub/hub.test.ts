@@ -4,6 +4,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { buildHubApp } from '../../../server/hub/app.ts';
 import { bearerOf, invite, listInvited, revoke } from '../../../server/hub/credentials.ts';
 import { type HubDatabase, openHubDatabase } from '../../../server/hub/database.ts';
+import { FarmCopies } from '../../../server/hub/farm-copies.ts';
 import type { Invitation } from '../../../server/hub/wire.ts';
 import { hasPostgres, startPostgres, type TestPostgres } from '../make/postgres.ts';
 
@@ -31,6 +32,7 @@ const batch = (from: number, to: number, over: object = {}) => ({
 describe.runIf(hasPostgres)('the hub', () => {
   let postgres: TestPostgres;
   let database: HubDatabase;
+  let copies: FarmCopies;
   let app: FastifyInstance;
   let url: string;
   let farm: string;
@@ -41,7 +43,8 @@ describe.runIf(hasPostgres)('the hub', () => {
     postgres = await startPostgres();
     url = await postgres.database();
     database = await openHubDatabase(url);
-    app = buildHubApp({ database, tls: null, log: () => {} });
+    copies = new FarmCopies(database, '/nowhere');
+    app = buildHubApp({ database, copies, tls: null, log: () => {} });
   }, 60_000);
   afterAll(async () => {
     await app?.close();
@@ -244,7 +247,7 @@ describe.runIf(hasPostgres)('the hub', () => {
   test('whoever is turned away too often is told to wait, and a kiosk beside it is not', async () => {
     const stranger = (n: number) => bearerOf({ ...north, credential: `guess-${n}` });
     const statuses: number[] = [];
-    const other = buildHubApp({ database, tls: null, log: () => {} });
+    const other = buildHubApp({ database, copies, tls: null, log: () => {} });
     const as = async (authorization: string) => {
       const headers = { authorization, 'content-type': 'application/json' };
       const payload = JSON.stringify({ life: 'life-a', sequence: 1 });

@@ -6,6 +6,7 @@ import { type Random, seededRandom } from '../../../hardware/simulator/random.ts
 import { buildHubApp } from '../../../server/hub/app.ts';
 import { invite } from '../../../server/hub/credentials.ts';
 import { type HubDatabase, openHubDatabase } from '../../../server/hub/database.ts';
+import { FarmCopies } from '../../../server/hub/farm-copies.ts';
 import { endLife } from '../../../server/store/events.ts';
 import { openStore } from '../../../server/store/open-store.ts';
 import { createHolder } from '../../../server/sync/holder.ts';
@@ -40,7 +41,8 @@ interface Shed {
 /** Runs schedules of work, cuts, crashes and restored cards on real records, real HTTP and a real PostgreSQL. */
 export async function runSchedules(postgres: TestPostgres, many: number, seed: number): Promise<Report> {
   const database = await openHubDatabase(await postgres.database());
-  const app = buildHubApp({ database, tls: null, log: () => {} });
+  const copies = new FarmCopies(database, '/nowhere');
+  const app = buildHubApp({ database, copies, tls: null, log: () => {} });
   const hub = await app.listen({ port: 0, host: '127.0.0.1' });
   const report = {
     schedules: many,
