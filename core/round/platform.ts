@@ -8,7 +8,7 @@ export const IDENTITY_LIFE_MS = 20_000;
 
 type PlatformEvent = Extract<
   RoundEvent,
-  { type: 'identified' | 'stepped-on' | 'held' | 'stepped-off' | 'platform-blank' }
+  { type: 'identified' | 'doubtful-tag' | 'stepped-on' | 'held' | 'stepped-off' | 'platform-blank' }
 >;
 
 /** The part of the round that follows the platform and the wand. */
@@ -16,6 +16,8 @@ export function reducePlatform(round: Round, event: PlatformEvent, world: RoundW
   switch (event.type) {
     case 'identified':
       return identified(round, event.animalId, event.via, world);
+    case 'doubtful-tag':
+      return doubtfulTag(round, event.animalIds);
     case 'stepped-on':
       return steppedOn(round, world);
     case 'held':
@@ -108,6 +110,39 @@ function identified(round: Round, animalId: string, via: Identity['via'], world:
     case 'cautions':
     case 'offered':
       return identifiedInVisit(round, phase.jugId, phase.visit, who, world);
+  }
+}
+
+/** A tag that names several animals names none: a person says which it is, unless one of them was just chosen. */
+function doubtfulTag(round: Round, animalIds: readonly string[]): RoundStep {
+  const { phase } = round;
+  const ask = (jugId: string, visit: Visit) => (after: Round) =>
+    go(after, { step: 'which-animal', jugId, visit: { ...visit, who: null }, between: animalIds });
+  switch (phase.step) {
+    case 'no-jug':
+    case 'logging':
+    case 'which-animal':
+      return refuse(round, 'wrong-state');
+    case 'prove-jug':
+      return { ...withoutCarried(round), refused: 'wrong-state' };
+    case 'logged':
+      // The wand keeps reading the animal that still stands there after its dose.
+      if (phase.visit.onDeck && animalIds.includes(phase.treatment.offer.animal.id)) return ignore(round);
+      if (round.backTo !== null) return freshVisit(round, phase.jugId);
+      return ask(phase.jugId, EMPTY_VISIT)(round);
+    case 'visit':
+    case 'cautions':
+    case 'offered': {
+      const { jugId, visit } = phase;
+      const { who, onDeck } = visit;
+      if (who !== null && who.via !== 'wand' && animalIds.includes(who.animalId)) return ignore(round);
+      // After step-off whoever wears it is the next one, and the weight is not its own.
+      const next = !onDeck && visit.weight !== null;
+      return andThen(
+        lapse(round, next ? 'new-animal' : 'identity-doubted'),
+        ask(jugId, next ? EMPTY_VISIT : visit),
+      );
+    }
   }
 }
 

@@ -31,6 +31,7 @@ export function reduceRound(round: Round, event: RoundEvent, world: RoundWorld):
     case 'world-changed':
       return worldChanged(round, event.what, world);
     case 'identified':
+    case 'doubtful-tag':
     case 'stepped-on':
     case 'held':
     case 'stepped-off':

@@ -100,6 +100,8 @@ export type RoundEvent =
   /** The animal just dosed gets more in the same visit: an extra out of another jug, or the rest of a part. */
   | { readonly type: 'follow-up'; readonly jugId: string }
   | { readonly type: 'identified'; readonly animalId: string; readonly via: Identity['via'] }
+  /** A tag was read that several animals are recorded with. */
+  | { readonly type: 'doubtful-tag'; readonly animalIds: readonly string[] }
   | { readonly type: 'accept'; readonly code: CautionCode }
   | {
       readonly type: 'give';

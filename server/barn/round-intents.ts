@@ -18,6 +18,7 @@ export function readTag(barn: BarnContext, intent: Of<'read-tag'>): Refusal | nu
   const checked = checkTag(intent.tag);
   if (!checked.ok) return 'tag-refused';
   const owner = tagOwner(checked.tag, barn.memory.animals);
+  if (owner.kind === 'shared') return runRound(barn, { type: 'doubtful-tag', animalIds: owner.animalIds });
   if (owner.kind !== 'wears') {
     barn.memory = { ...barn.memory, unknownTag: { tag: checked.tag, at: barn.clock.now().uptimeMs } };
     return owner.kind === 'wore' ? 'lost-tag' : 'no-such-tag';

@@ -25,6 +25,19 @@ describe('whose a tag is', () => {
     expect(tagOwner(OLD, [merged])).toEqual({ kind: 'wears', animalId: 'a' });
   });
 
+  test('is for a person to say where two are recorded with it', () => {
+    const berta = makeHerdAnimal({ id: 'b', name: 'Berta', tag: NEW });
+    expect(tagOwner(NEW, [anna, berta])).toEqual({ kind: 'shared', animalIds: ['a', 'b'] });
+    const merged = { ...anna, formerTags: [{ number: OLD, untilMs: 5, why: 'merged' } as const] };
+    expect(tagOwner(OLD, [merged, { ...merged, id: 'c' }])).toEqual({
+      kind: 'shared',
+      animalIds: ['a', 'c'],
+    });
+    expect(tagOwner(NEW, [anna, { ...berta, life: { kind: 'sold', atMs: 1, by: 'Ida' } }])).toMatchObject({
+      animalId: 'a',
+    });
+  });
+
   test('is nobody’s where only animals that left had it', () => {
     const sold = { ...anna, life: { kind: 'sold', atMs: 1, by: 'Ida' } as const };
     expect(tagOwner(OLD, [sold])).toEqual({ kind: 'nobody' });

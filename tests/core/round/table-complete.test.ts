@@ -10,6 +10,7 @@ const PLACED: Readonly<Record<RoundEvent['type'], 'people' | 'devices' | 'both'>
   'put-jug-down': 'people',
   'follow-up': 'people',
   identified: 'both',
+  'doubtful-tag': 'devices',
   accept: 'people',
   give: 'people',
   skip: 'people',
@@ -43,5 +44,5 @@ test('the tables start from every step there is', () => {
 });
 
 test('every event has a table', () => {
-  expect(Object.keys(PLACED)).toHaveLength(19);
+  expect(Object.keys(PLACED)).toHaveLength(20);
 });
