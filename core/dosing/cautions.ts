@@ -11,7 +11,13 @@ import { unreachable } from '../unreachable.ts';
 import type { Held } from '../weighing/settle.ts';
 import { limitCautions } from './animal-cautions.ts';
 import type { Dose } from './dose.ts';
-import { conflictCautions, type EarlierDose, type Rest, repeatCautions } from './repeats.ts';
+import {
+  conflictCautions,
+  type EarlierDose,
+  type Rest,
+  repeatCautions,
+  unknownMedicineCautions,
+} from './repeats.ts';
 import { workedCautions } from './worked-caution.ts';
 
 /** `stop` cannot be passed at the screen, `ask` is accepted by a held press and recorded, `note` is read. */
@@ -31,6 +37,7 @@ export const CAUTION_CODES = [
   'unanswered-offer',
   'top-up',
   'repeat-too-soon',
+  'unknown-medicine-given',
   'weight-outside-species',
   'weight-pounds-for-kilograms',
   'weight-far-from-last',
@@ -119,6 +126,7 @@ export function cautionsFor(input: CautionInput): Caution[] {
     ...jugCautions(input),
     ...ruleCautions(input),
     ...repeatCautions(input),
+    ...unknownMedicineCautions(input),
     ...conflictCautions(input),
     ...(input.regimen === null ? [] : limitCautions(input.regimen.limits, input)),
     ...weightCautions(input),

@@ -110,6 +110,21 @@ export function repeatCautions(input: CautionInput): Caution[] {
   return found;
 }
 
+/**
+ * A dose, within the rule's wait, of a medicine that nobody here knows: another kiosk's own, or a later program's. It may
+ * hold the same active; a date that is not known counts as within the wait.
+ */
+export function unknownMedicineCautions(input: CautionInput): Caution[] {
+  const { formulary, regimen, earlier } = input;
+  const waitMs = Math.max(stopMs(regimen), (regimen?.repeatAfterDays.value ?? 0) * DAY_MS);
+  const last = earlier
+    .filter((dose) => medicineById(formulary, dose.medicineId) === undefined)
+    .findLast((dose) => (givenBy(dose, input)?.ageMs ?? 0) < waitMs);
+  return last === undefined
+    ? []
+    : [caution('unknown-medicine-given', 'ask', { lastGivenAtMs: last.givenAtMs })];
+}
+
 /** What may not have been given within days of this medicine: a stop where the day book holds it. */
 export function conflictCautions(input: CautionInput): Caution[] {
   const { jug, formulary, earlier } = input;

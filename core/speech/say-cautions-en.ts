@@ -12,6 +12,7 @@ export const sayCautionsEn: Readonly<Record<CautionCode, string>> = {
   'same-active-today': 'Already dosed today.',
   'unanswered-offer': 'Was the last dose given? Answer first.',
   'repeat-too-soon': 'Dosed not long ago.',
+  'unknown-medicine-given': 'It got a medicine that is not known here.',
   'weight-outside-species': 'Odd weight for its kind.',
   'weight-pounds-for-kilograms': 'Pounds or kilograms?',
   'weight-far-from-last': 'Far from its last weight. Is it the right animal?',

@@ -12,6 +12,7 @@ export const sayCautionsEs: Readonly<Record<CautionCode, string>> = {
   'same-active-today': 'Ya recibió dosis hoy.',
   'unanswered-offer': '¿Se dio la última dosis? Responda primero.',
   'repeat-too-soon': 'Recibió dosis hace poco.',
+  'unknown-medicine-given': 'Recibió un medicamento desconocido aquí.',
   'weight-outside-species': 'Peso raro para este animal.',
   'weight-pounds-for-kilograms': '¿Libras o kilogramos?',
   'weight-far-from-last': 'Lejos de su último peso. ¿Es el animal correcto?',

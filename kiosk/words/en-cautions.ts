@@ -57,6 +57,12 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
       `It had this medicine ${show.day(v['lastGivenAtMs'])}. The rule waits ${show.number(v['repeatDays'])} days.`,
       'dose it again this soon',
     ),
+  'unknown-medicine-given': (v, show) =>
+    say(
+      'Got a medicine not known here',
+      `It got one ${show.when(v['lastGivenAtMs'])}, maybe at another kiosk. It may hold the same active: the day book names it.`,
+      'that holds another active',
+    ),
   'weight-outside-species': (v, show) =>
     say(
       'Odd weight for its kind',

@@ -52,6 +52,12 @@ export const esCautions: typeof enCautions = {
       `Recibió este medicamento ${show.day(v['lastGivenAtMs'])}. La regla espera ${show.number(v['repeatDays'])} días.`,
       'darle otra dosis tan pronto',
     ),
+  'unknown-medicine-given': (v, show) =>
+    say(
+      'Recibió algo desconocido aquí',
+      `Lo recibió ${show.when(v['lastGivenAtMs'])}, quizá en otro quiosco. Puede tener el mismo principio activo: el registro lo nombra.`,
+      'eso tiene otro principio activo',
+    ),
   'weight-outside-species': (v, show) =>
     say(
       'Peso raro en su especie',

@@ -14,6 +14,7 @@ export const CAUTION_NAMES_ES: Readonly<Record<CautionCode, string>> = {
   'unanswered-offer': 'una dosis sin respuesta',
   'top-up': 'completar una dosis',
   'repeat-too-soon': 'muy pronto para repetir',
+  'unknown-medicine-given': 'recibió algo desconocido aquí',
   'weight-outside-species': 'peso raro para la especie',
   'weight-pounds-for-kilograms': '¿libras por kilos?',
   'weight-far-from-last': 'peso lejos del último',

@@ -56,6 +56,7 @@ test.each(both)(
 
 test.each([
   'repeat-too-soon',
+  'unknown-medicine-given',
   'weight-outside-species',
   'weight-pounds-for-kilograms',
   'weight-far-from-last',

@@ -136,6 +136,11 @@ const CASES: Readonly<Record<Judged, Case>> = {
     provoke: dosedHoursAgo(14 * 24 - 0.01),
     quiet: dosedHoursAgo(14 * 24),
   },
+  'unknown-medicine-given': {
+    strength: 'ask',
+    provoke: { earlier: [makeEarlier(14 * 24 - 0.01, { medicineId: 'own-of-another-kiosk' })] },
+    quiet: { earlier: [makeEarlier(14 * 24, { medicineId: 'own-of-another-kiosk' })] },
+  },
   'weight-outside-species': {
     strength: 'ask',
     provoke: { ...lastWeighed(170), weight: makeHeld(160) },
@@ -291,7 +296,7 @@ describe('cautions', () => {
   });
 
   test('another medicine given an hour ago is no repeat', () => {
-    expect([...found(dosedHoursAgo(1, 'another'))]).toEqual(NOTES);
+    expect([...found(dosedHoursAgo(1, 'fenbendazole'))]).toEqual(NOTES);
   });
 
   test('of several earlier doses the latest counts', () => {
