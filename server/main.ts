@@ -1,6 +1,7 @@
 import { systemTimers } from '../hardware/serial/timers.ts';
 import { readEnvironment } from './config/environment.ts';
 import { endBy } from './ending.ts';
+import { log } from './log.ts';
 import { tellServiceManager } from './machine/watchdog.ts';
 import type { NextStart, PracticeLook } from './practice/practice.ts';
 import { type Served, serve } from './serve.ts';
@@ -27,7 +28,7 @@ async function run(demoAsked: boolean, practice: PracticeLook | null = null): Pr
     env: process.env,
     timers: systemTimers(),
     work: served.work,
-    log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
+    log,
   });
   const end = (signal: NodeJS.Signals) => {
     manager.stopping();

@@ -23,6 +23,7 @@ import type { Environment } from './config/environment.ts';
 import { loadSetup, type Setup } from './config/load.ts';
 import type { OpenEar } from './ear/hearing.ts';
 import { openHouse } from './house.ts';
+import { log } from './log.ts';
 import { type NextStart, type PracticeLook, practiceSetup } from './practice/practice.ts';
 import { openHubLine } from './sync/line.ts';
 import { jobsInThreads } from './upkeep/in-threads.ts';
@@ -89,7 +90,7 @@ export async function serve(
     // The clock is not believed before the day this file was built.
     clock: systemClock(statSync(fileURLToPath(import.meta.url)).mtimeMs),
     random: Math.random,
-    log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
+    log,
     onRestart,
   });
   // Let come through that the ports are open: they settle while the pages are made ready.

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { log } from '../log.ts';
 import { buildHubApp } from './app.ts';
 import { COMMANDS, howToCall } from './commands.ts';
 import { type HubDatabase, openHubDatabase } from './database.ts';
@@ -11,7 +12,7 @@ async function serve(database: HubDatabase, { folder, port, host, tls }: HubEnvi
     database,
     copies,
     tls: tls === null ? null : { cert: readFileSync(tls.cert, 'utf8'), key: readFileSync(tls.key, 'utf8') },
-    log: (message, error) => console.error(`${new Date().toISOString()} ${message}:`, error),
+    log,
   });
   const end = () =>
     void app
