@@ -57,6 +57,8 @@ export interface Barn {
   changed(): void;
   /** Grows with every change, so that whoever shows the state knows when to look. */
   revision(): number;
+  /** Has somebody told after every change; the function it comes to ends that. */
+  watch(watcher: () => void): () => void;
 }
 
 /** Who listens to the barn. */
@@ -74,11 +76,13 @@ export function createBarn(
   listener?: BarnListener,
 ): Barn {
   const answers = new Map<string, { digest: string; answer: Answer }>();
+  const watchers = new Set<() => void>();
   let revision = 0;
   let keeping = context.disk.trouble() === null;
   const changed = () => {
     revision += 1;
     listener?.changed();
+    for (const watcher of watchers) watcher();
   };
 
   /** A damaged file is left as it was found: nothing that happens is let near it. */
@@ -243,6 +247,10 @@ export function createBarn(
     },
     changed,
     revision: () => revision,
+    watch(watcher) {
+      watchers.add(watcher);
+      return () => void watchers.delete(watcher);
+    },
   };
 }
 

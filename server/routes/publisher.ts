@@ -47,6 +47,8 @@ export class Publisher {
 
   /** Sends what changed since the last flush; `uptimeMs` paces the clock. */
   flush(uptimeMs: number): void {
+    // Whoever comes gets the whole state.
+    if (this.#subscribers.size === 0) return;
     const revision = this.#revision();
     if (revision === this.#seen && uptimeMs - this.#toldAt < CLOCK_MS) return;
     this.#seen = revision;

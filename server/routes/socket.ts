@@ -9,10 +9,12 @@ import { Pace } from '../security/pace.ts';
 import type { Visitor } from '../security/visitor.ts';
 import type { Loudspeaker } from '../speech/loudspeakers.ts';
 import { answerTo } from './http.ts';
+import { paced } from './paced.ts';
 import { Publisher, type Subscriber } from './publisher.ts';
 
-/** How often a screen may be told of changes. */
-const FLUSH_MS = 50;
+/** The least time between two tellings of a screen, and the most: its clock goes on while nothing else changes. */
+const LEAST_MS = 20;
+const MOST_MS = 500;
 /** A page that has not been heard of for this long is gone. */
 const SILENT_MS = 15_000;
 /** How long a page has to answer that the server is stopping. */
@@ -51,8 +53,14 @@ export async function addSocket(app: FastifyInstance, house: House, script: stri
     },
   });
   const publisher = new Publisher(() => house.state(), house.barn.revision);
-  const timer = setInterval(() => publisher.flush(performance.now()), FLUSH_MS);
-  app.addHook('onClose', async () => clearInterval(timer));
+  const telling = paced(() => publisher.flush(performance.now()), LEAST_MS);
+  const unwatch = house.barn.watch(telling.soon);
+  const timer = setInterval(telling.soon, MOST_MS);
+  app.addHook('onClose', async () => {
+    clearInterval(timer);
+    unwatch();
+    telling.stop();
+  });
   const sockets: Sockets = { house, publisher, script, others: new Set() };
   app.get('/ws', { websocket: true }, (socket, request) => serve(socket, request, sockets));
 }
