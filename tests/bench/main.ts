@@ -11,7 +11,7 @@ import { mouthFigures } from './mouth.ts';
 import { pageFigures } from './page.ts';
 import { pageAliveFigures } from './page-alive.ts';
 import { publishFigures } from './publish.ts';
-import { figuresOfRun, printFigures } from './table.ts';
+import { figuresOfRun, printFigures, printInOne } from './table.ts';
 import { tenYearFigures } from './ten-years/figures.ts';
 import { voiceFigures } from './voice/figures.ts';
 
@@ -67,6 +67,7 @@ export async function main(asked: readonly string[]): Promise<void> {
       throw new Error(`no table "${name}"; there are: ${Object.keys(TABLES).join(', ')}`);
     await table(share);
   }
+  printInOne();
   const kept = said('json') ?? KEPT;
   writeRun(kept, figuresOfRun());
   console.log(`\nThese figures are in ${kept}.`);

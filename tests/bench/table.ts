@@ -20,6 +20,16 @@ export const figuresOfRun = (): readonly KeptFigure[] => printed;
 /** Prints figures as a table, ratios first. */
 export function printFigures(title: string, figures: readonly Figure[]): void {
   printed.push(...figures.map((figure) => ({ title, ...figure })));
+  printTable(title, figures);
+}
+
+/** Prints the figures of all tables of this run as one, where there were several. */
+export function printInOne(): void {
+  const titles = new Set(printed.map(({ title }) => title));
+  if (titles.size > 1) printTable('All in one', printed);
+}
+
+function printTable(title: string, figures: readonly Figure[]): void {
   console.log(`\n${title}`);
   for (const { what, ratio, against, raw } of figures) {
     console.log(`${ratio.toPrecision(3).padStart(9)} x  ${what.padEnd(46)} against ${against} (${raw})`);

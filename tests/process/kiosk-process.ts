@@ -27,13 +27,13 @@ export interface KioskProcess {
   until(condition: (state: KioskState) => boolean, what: string): Promise<KioskState>;
 }
 
-/** Starts the built server on a free port, with options of Node before it, and waits for its address. */
+/** Starts the built server on a free port by a command, Node unless another is said, and waits for its address. */
 export async function startKiosk(
   env: Record<string, string>,
   args: readonly string[] = [],
-  nodeOptions: readonly string[] = [],
+  [program = process.execPath, ...before]: readonly string[] = [],
 ): Promise<KioskProcess> {
-  const child = spawn(process.execPath, [...nodeOptions, 'dist/server/main.js', ...args], {
+  const child = spawn(program, [...before, 'dist/server/main.js', ...args], {
     cwd: ROOT,
     env: { ...process.env, BYRESIDE_PORT: '0', ...env },
   });

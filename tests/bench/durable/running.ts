@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { median } from '../../../core/statistics/moments.ts';
 import { type KioskProcess, startKiosk } from '../../process/kiosk-process.ts';
 import type { Figure } from '../table.ts';
+import { quarterCore } from './quarter-core.ts';
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const ALLOWED = { startMs: 1000, residentMb: 110, restShare: 0.02 } as const;
@@ -16,8 +17,11 @@ const WATCHED_MS = 20_000;
 /** Ticks of the clock that Linux counts a process's work in, a second. */
 const TICKS = 100;
 
-/** The options of Node that the board's service starts the kiosk with. */
-const AS_ON_BOARD = nodeOptionsOf(readFileSync(join(ROOT, 'hardware/board/byreside.service'), 'utf8'));
+/** Node with the options that the board's service gives it. */
+const AS_ON_BOARD = [
+  process.execPath,
+  ...nodeOptionsOf(readFileSync(join(ROOT, 'hardware/board/byreside.service'), 'utf8')),
+];
 
 /** What a running kiosk takes: of a core, and of memory in MB. */
 interface Takes {
@@ -33,18 +37,14 @@ export async function runningFigures(): Promise<Figure[]> {
   const folder = mkdtempSync(join(tmpdir(), 'bench-running-'));
   writeFileSync(join(folder, 'kiosk.json'), '{}');
   const scales = await startSimulator();
+  const quarter = quarterCore();
   try {
-    const starts: number[] = [];
-    for (let n = 0; n < STARTS; n += 1) {
-      const { kiosk, tookMs } = await startedOn(folder, scales.env);
-      starts.push(tookMs);
-      await ended(kiosk);
-    }
-    const rest = await taken(await startKiosk({ BYRESIDE_DATA: folder }, [], AS_ON_BOARD));
-    const work = await taken((await startedOn(folder, scales.env)).kiosk);
-    return figures(median(starts), rest, work);
+    const whole = await measured(folder, scales.env, AS_ON_BOARD);
+    const small = quarter && (await measured(folder, scales.env, [...quarter.before, ...AS_ON_BOARD]));
+    return [...figures(whole), ...(small === null ? [] : figuresOfQuarter(small, whole))];
   } finally {
     scales.stop();
+    quarter?.remove();
     rmSync(folder, { recursive: true, force: true });
   }
 }
@@ -71,9 +71,24 @@ async function startSimulator() {
   return { env, stop: () => child.kill('SIGTERM') };
 }
 
-async function startedOn(folder: string, env: Record<string, string>) {
+/** The kiosk run by a command: its starts, and what it takes without and with devices. */
+async function measured(folder: string, env: Record<string, string>, command: readonly string[]) {
+  const starts: number[] = [];
+  for (let n = 0; n < STARTS; n += 1) {
+    const { kiosk, tookMs } = await startedOn(folder, env, command);
+    starts.push(tookMs);
+    await ended(kiosk);
+  }
+  const rest = await taken(await startKiosk({ BYRESIDE_DATA: folder }, [], command));
+  const work = await taken((await startedOn(folder, env, command)).kiosk);
+  return { startMs: median(starts), rest, work };
+}
+
+type Measured = Awaited<ReturnType<typeof measured>>;
+
+async function startedOn(folder: string, env: Record<string, string>, command: readonly string[]) {
   const from = performance.now();
-  const kiosk = await startKiosk({ BYRESIDE_DATA: folder, ...env }, [], AS_ON_BOARD);
+  const kiosk = await startKiosk({ BYRESIDE_DATA: folder, ...env }, [], command);
   for (;;) {
     if ((await kiosk.state()).platform.live !== null) return { kiosk, tookMs: performance.now() - from };
     await new Promise((resolve) => setTimeout(resolve, 10));
@@ -92,9 +107,10 @@ async function taken(kiosk: KioskProcess): Promise<Takes> {
   return { share, residentMb: Number(kB) / 1024 };
 }
 
-function figures(startMs: number, rest: Takes, work: Takes): Figure[] {
+const percent = (share: number) => `${(share * 100).toFixed(1)} % of a core`;
+
+function figures({ startMs, rest, work }: Measured): Figure[] {
   const past = (is: boolean) => (is ? ', past the goal' : '');
-  const percent = (share: number) => `${(share * 100).toFixed(1)} % of a core`;
   return [
     {
       what: 'start until the first live weight, median',
@@ -119,6 +135,30 @@ function figures(startMs: number, rest: Takes, work: Takes): Figure[] {
       ratio: work.share / Math.max(rest.share, 1 / TICKS / (WATCHED_MS / 1000)),
       against: 'work at rest',
       raw: percent(work.share),
+    },
+  ];
+}
+
+/** The same on a quarter of a core, as a stand-in for a small board. */
+function figuresOfQuarter(small: Measured, whole: Measured): Figure[] {
+  return [
+    {
+      what: 'on a quarter of a core: the same start',
+      ratio: small.startMs / whole.startMs,
+      against: 'a whole one',
+      raw: `${small.startMs.toFixed(0)} ms`,
+    },
+    {
+      what: 'on a quarter of a core: work at rest',
+      ratio: small.rest.share / ALLOWED.restShare,
+      against: `the ${ALLOWED.restShare * 100} % of a core allowed`,
+      raw: percent(small.rest.share),
+    },
+    {
+      what: 'on a quarter of a core: work while two stream',
+      ratio: small.work.share / 0.25,
+      against: 'all there is',
+      raw: percent(small.work.share),
     },
   ];
 }
