@@ -59,9 +59,9 @@ export const enCautions: Readonly<Record<CautionCode, Say>> = {
     ),
   'unknown-medicine-given': (v, show) =>
     say(
-      'Got a medicine not known here',
-      `It got one ${show.when(v['lastGivenAtMs'])}, maybe at another kiosk. It may hold the same active: the day book names it.`,
-      'that holds another active',
+      'Unknown medicine',
+      `Given ${show.when(v['lastGivenAtMs'])}, maybe at another kiosk. It may be the same active: see the day book.`,
+      'another active',
     ),
   'weight-outside-species': (v, show) =>
     say(

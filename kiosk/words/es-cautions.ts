@@ -54,9 +54,9 @@ export const esCautions: typeof enCautions = {
     ),
   'unknown-medicine-given': (v, show) =>
     say(
-      'Recibió algo desconocido aquí',
-      `Lo recibió ${show.when(v['lastGivenAtMs'])}, quizá en otro quiosco. Puede tener el mismo principio activo: el registro lo nombra.`,
-      'eso tiene otro principio activo',
+      'Medicina no conocida',
+      `Dada ${show.when(v['lastGivenAtMs'])}, quizá en otro quiosco. Puede ser el mismo principio: vea el registro.`,
+      'es otro principio',
     ),
   'weight-outside-species': (v, show) =>
     say(

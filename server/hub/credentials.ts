@@ -1,5 +1,6 @@
-import { createHash, randomBytes, randomUUID, timingSafeEqual } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import type { FarmClient, HubDatabase } from './database.ts';
+import { hashOf, isHashOf, newSecret } from './secrets.ts';
 import type { Invitation } from './wire.ts';
 
 /** A kiosk that is let in, and what it was called there when it asked last. */
@@ -26,9 +27,6 @@ export interface Invited {
 }
 
 const FARM = /^[a-z0-9-]{1,64}$/;
-
-/** A secret of 256 random bits needs no slow hash: it cannot be guessed, with or without one. */
-const hashOf = (key: string) => createHash('sha256').update(key).digest('hex');
 
 /** The header by which a kiosk is known. */
 export function bearerOf({ farm, credential, key }: Pick<Invitation, 'farm' | 'credential' | 'key'>): string {
@@ -62,8 +60,7 @@ export async function admit(client: FarmClient, { farm, credential, key }: Claim
     values: [farm, credential],
   });
   const [row] = rows;
-  const same = row !== undefined && timingSafeEqual(Buffer.from(row.key_hash), Buffer.from(hashOf(key)));
-  if (!same) throw new NotLetIn('unknown-kiosk');
+  if (row === undefined || !isHashOf(row.key_hash, key)) throw new NotLetIn('unknown-kiosk');
   if (row.revoked) throw new NotLetIn('revoked');
   return { farm, credential, kiosk: row.kiosk };
 }
@@ -77,7 +74,7 @@ export async function invite(
 ): Promise<Invitation> {
   if (!FARM.test(farm)) throw new Error(`"${farm}" is no name of a farm: small letters, digits and dashes`);
   const credential = randomUUID();
-  const key = randomBytes(32).toString('base64url');
+  const key = newSecret();
   await database.asFarm(farm, async (client) => {
     await client.query('INSERT INTO farms (farm) VALUES ($1) ON CONFLICT (farm) DO NOTHING', [farm]);
     await client.query(

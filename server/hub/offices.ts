@@ -1,5 +1,6 @@
-import { createHash, randomBytes, randomUUID, timingSafeEqual } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import type { FarmClient, HubDatabase } from './database.ts';
+import { hashOf, isHashOf, newSecret } from './secrets.ts';
 
 /** An office that reads: of one farm, or of those that let it in, such as a veterinarian's. */
 export interface Office {
@@ -19,15 +20,13 @@ export interface FarmLetIn {
   readonly head: number;
 }
 
-const hashOf = (key: string) => createHash('sha256').update(key).digest('hex');
-
 /** Makes an office that no farm lets in yet; its key is in the answer and nowhere else. */
 export async function makeOffice(
   database: HubDatabase,
   name: string,
 ): Promise<{ readonly office: string; readonly key: string }> {
   const office = randomUUID();
-  const secret = randomBytes(32).toString('base64url');
+  const secret = newSecret();
   await database.asOffice(office, (client) =>
     client.query('INSERT INTO offices (office, name, key_hash, made_at) VALUES ($1, $2, $3, now())', [
       office,
@@ -104,8 +103,7 @@ export async function officeOf(database: HubDatabase, key: string): Promise<Offi
       values: [office],
     });
     const [row] = rows;
-    if (row === undefined) return null;
-    if (!timingSafeEqual(Buffer.from(row.key_hash), Buffer.from(hashOf(secret)))) return null;
+    if (row === undefined || !isHashOf(row.key_hash, secret)) return null;
     const farms = await client.query<{ farm: string }>({
       name: 'office-farms',
       text: 'SELECT farm FROM office_farms WHERE office = $1 ORDER BY farm',

@@ -26,7 +26,7 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
   'herd-file': async () => printFigures('Reading a herd file', await herdFileFigures()),
-  hub: async () => printFigures('Kiosks and a hub', await hubFigures()),
+  hub: hubFigures,
   mouth: async () => printFigures('The mouth', await mouthFigures()),
   deck: deckFigures,
   durable: async () => printFigures('Kept for years', await durableFigures()),

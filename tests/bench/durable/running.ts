@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { median } from '../../../core/statistics/moments.ts';
 import { type KioskProcess, startKiosk } from '../../process/kiosk-process.ts';
+import { residentMb, TICKS_A_SECOND, ticksOf } from '../of-process.ts';
 import type { Figure } from '../table.ts';
 import { quarterCore } from './quarter-core.ts';
 
@@ -14,9 +15,6 @@ const STARTS = 5;
 /** The kiosk is let settle before it is watched, and watched so long. */
 const SETTLED_MS = 10_000;
 const WATCHED_MS = 20_000;
-/** Ticks of the clock that Linux counts a process's work in, a second. */
-const TICKS = 100;
-
 /** Node with the options that the board's service gives it. */
 const AS_ON_BOARD = [
   process.execPath,
@@ -101,10 +99,10 @@ async function taken(kiosk: KioskProcess): Promise<Takes> {
   await new Promise((resolve) => setTimeout(resolve, SETTLED_MS));
   const before = ticksOf(pid);
   await new Promise((resolve) => setTimeout(resolve, WATCHED_MS));
-  const share = (ticksOf(pid) - before) / TICKS / (WATCHED_MS / 1000);
-  const kB = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+  const share = (ticksOf(pid) - before) / TICKS_A_SECOND / (WATCHED_MS / 1000);
+  const held = residentMb(pid);
   await ended(kiosk);
-  return { share, residentMb: Number(kB) / 1024 };
+  return { share, residentMb: held };
 }
 
 const percent = (share: number) => `${(share * 100).toFixed(1)} % of a core`;
@@ -132,7 +130,7 @@ function figures({ startMs, rest, work }: Measured): Figure[] {
     },
     {
       what: 'work while two scales stream',
-      ratio: work.share / Math.max(rest.share, 1 / TICKS / (WATCHED_MS / 1000)),
+      ratio: work.share / Math.max(rest.share, 1 / TICKS_A_SECOND / (WATCHED_MS / 1000)),
       against: 'work at rest',
       raw: percent(work.share),
     },
@@ -171,12 +169,6 @@ function bareNode(): number {
     return performance.now() - from;
   });
   return median(took);
-}
-
-function ticksOf(pid: number | undefined): number {
-  // The name of the program may hold spaces; what follows its closing bracket does not.
-  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
-  return Number(fields[11]) + Number(fields[12]);
 }
 
 function ended({ child }: KioskProcess): Promise<void> {

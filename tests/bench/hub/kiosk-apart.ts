@@ -3,8 +3,9 @@ import type { Invitation } from '../../../server/hub/wire.ts';
 import { createHolder } from '../../../server/sync/holder.ts';
 import { openHubLine } from '../../../server/sync/line.ts';
 import { furnishShed, testBarn } from '../../server/make/test-barn.ts';
+import { residentMb } from '../of-process.ts';
 import { END_MS } from '../ten-years/years.ts';
-import { descriptors, residentMb } from './machines.ts';
+import { descriptors } from './machines.ts';
 
 /** How a process stood that gave away all that waited in a kiosk's file. */
 export interface GivenAway {

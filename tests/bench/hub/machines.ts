@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { openHubDatabase } from '../../../server/hub/database.ts';
 import { startHub } from '../../process/hub-process.ts';
 import { startPostgres, type TestPostgres } from '../../server/make/postgres.ts';
@@ -23,8 +23,8 @@ export async function startRunningHub(): Promise<RunningHub> {
 
 async function startOn(postgres: TestPostgres, database: string): Promise<RunningHub> {
   const hub = await startHub({ BYRESIDE_HUB_DATABASE: database, BYRESIDE_HUB_PORT: '0' });
+  const gone = new Promise((resolve) => hub.child.once('exit', resolve));
   const stop = async (all: boolean) => {
-    const gone = new Promise((resolve) => hub.child.once('exit', resolve));
     hub.child.kill('SIGKILL');
     await gone;
     if (all) await postgres.stop();
@@ -44,12 +44,6 @@ async function startOn(postgres: TestPostgres, database: string): Promise<Runnin
 
 /** Opens a hub's database beside it, to let kiosks in. */
 export const besideHub = ({ database }: RunningHub) => openHubDatabase(database, 2);
-
-/** Resident megabytes of a process, this one where none is named. */
-export function residentMb(pid: number | 'self' = 'self'): number {
-  const kB = /VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
-  return Number(kB) / 1024;
-}
 
 /** Files and sockets this process holds open. */
 export const descriptors = (): number => readdirSync('/proc/self/fd').length;

@@ -1,5 +1,6 @@
+import { residentMb } from '../of-process.ts';
 import type { Figure } from '../table.ts';
-import { type RunningHub, residentMb } from './machines.ts';
+import type { RunningHub } from './machines.ts';
 import { liveManyDay, MANY, type ManyDay } from './many-kiosks.ts';
 import { restAll } from './waiting-kiosks.ts';
 
@@ -41,13 +42,13 @@ function dayFigures(day: ManyDay, at: (times: readonly number[], share: number) 
       what: `a tenth of a busy day of ${MANY.kiosks} kiosks`,
       ratio: DAY_S / 10 / seconds,
       against: 'a tenth of its 12 hours',
-      raw: `${events} events in ${seconds.toFixed(0)} s, ${(events / seconds).toFixed(0)}/s; an exchange of ten or more takes ${at(meetings, 0.5).toFixed(0)} ms, 99 of 100 ${at(meetings, 0.99).toFixed(0)} ms, ${AT_ONCE_TOLD}; ${day.cutOff} kiosks cut off for half of it, ${day.lostCalls} answers lost, ${day.wrongClocks} clocks wrong by up to ten years, the hub killed once and put back to three hours before once; 0 lost, 0 doubled`,
+      raw: `${events} events in ${seconds.toFixed(0)} s, ${(events / seconds).toFixed(0)}/s; an exchange of twenty or more takes ${at(meetings, 0.5).toFixed(0)} ms, 99 of 100 ${at(meetings, 0.99).toFixed(0)} ms, 16 at once; ${day.cutOff} kiosks cut off for half of it, ${day.lostCalls} answers lost, ${day.wrongClocks} clocks wrong by up to ten years, the hub killed once and put back to two turns of six before once; 0 lost, 0 doubled`,
     },
     {
       what: 'cards put back without a word that were noticed',
       ratio: day.anotherLife / day.putBack,
       against: 'all of them',
-      raw: `${day.anotherLife} of ${day.putBack}, four hours old`,
+      raw: `${day.anotherLife} of ${day.putBack}, two turns of six old`,
     },
     {
       what: 'a kiosk that returns after 90 days',
@@ -57,5 +58,3 @@ function dayFigures(day: ManyDay, at: (times: readonly number[], share: number) 
     },
   ];
 }
-
-const AT_ONCE_TOLD = '16 at once';

@@ -5,19 +5,20 @@ import { invite } from '../../../server/hub/credentials.ts';
 import type { Invitation } from '../../../server/hub/wire.ts';
 import { openHubLine } from '../../../server/sync/line.ts';
 import { ModelKiosk } from '../../core/hub/model.ts';
+import { untilItGoes } from './kiosk-apart.ts';
 import { besideHub, type RunningHub } from './machines.ts';
 import { toldEvent } from './told.ts';
 
 /** Two kiosks a farm. */
 export const MANY = { kiosks: 1000, farms: 500 } as const;
-/** A tenth of a busy day of 400 animals, three events each, in as many parts as a day has hours of work. */
-const HOURS = 12;
-const EVENTS_AN_HOUR = 10;
+/** A tenth of a busy day of 400 animals, three events each, exchanged in so many turns. */
+const TURNS = 6;
+const EVENTS_A_TURN = 20;
 /** A kiosk that comes back after so many days brings what it told in them. */
 const AWAY_DAYS = 90;
 const AT_ONCE = 16;
-/** In which hour what is put back is copied, and put back. */
-const PUT_BACK = { card: [3, 7], hub: [5, 8] } as const;
+/** In which turn what is put back is copied, and put back. */
+const PUT_BACK = { card: [1, 3], hub: [2, 4] } as const;
 const LONGEST_OFF_MS = 10 * 365 * DAY_MS;
 
 interface Member {
@@ -25,7 +26,7 @@ interface Member {
   readonly invitation: Invitation;
   /** How far its clock is off. */
   readonly offMs: number;
-  /** The hours in which nothing of it arrives. */
+  /** The turns in which nothing of it arrives. */
   readonly cutOff: readonly [number, number] | null;
   /** Whether its card is put back without a word. */
   readonly putBack: boolean;
@@ -57,8 +58,8 @@ export interface ManyDay {
 
 /**
  * Lives a day of many kiosks, as fast as it goes, against a hub as it runs: kiosks in memory, their lines and all behind
- * them real. Some are cut off for hours, some have clocks that are wrong by years, some cards are put back without a word,
- * one kiosk was away for 90 days, answers are lost, the hub is killed, and put back to where it was hours ago.
+ * them real. Some are cut off for half of it, some have clocks that are wrong by years, some cards are put back without a word,
+ * one kiosk was away for 90 days, answers are lost, the hub is killed, and put back to where it was two turns before.
  */
 export async function liveManyDay(first: RunningHub): Promise<ManyDay> {
   const random = seededRandom(7);
@@ -69,26 +70,26 @@ export async function liveManyDay(first: RunningHub): Promise<ManyDay> {
   let told = 0;
   let copy = '';
   const began = performance.now();
-  for (let hour = 0; hour < HOURS; hour += 1) {
-    if (hour === PUT_BACK.hub[0]) {
+  for (let turn = 0; turn < TURNS; turn += 1) {
+    if (turn === PUT_BACK.hub[0]) {
       await hub.stop(false);
       copy = await hub.postgres.copyOf(hub.database);
       hub = await hub.moveTo(hub.database);
       reopen(members, hub, fate);
     }
-    if (hour === PUT_BACK.hub[1]) {
+    if (turn === PUT_BACK.hub[1]) {
       hub = await hub.moveTo(copy);
       reopen(members, hub, fate);
     }
     for (const member of members) {
-      if (member.putBack && hour === PUT_BACK.card[0]) member.card = member.kiosk.backUp();
-      if (member.putBack && hour === PUT_BACK.card[1] && member.card !== null)
+      if (member.putBack && turn === PUT_BACK.card[0]) member.card = member.kiosk.backUp();
+      if (member.putBack && turn === PUT_BACK.card[1] && member.card !== null)
         member.kiosk.restore(member.card, false);
-      told += tell(member, EVENTS_AN_HOUR * (member.away && hour === 0 ? AWAY_DAYS * HOURS : 1));
+      told += tell(member, EVENTS_A_TURN * (member.away && turn === 0 ? AWAY_DAYS * TURNS : 1));
     }
     await eachOf(members, async (member) => {
       const { away, cutOff } = member;
-      if (away || (cutOff !== null && hour >= cutOff[0] && hour < cutOff[1])) return;
+      if (away || (cutOff !== null && turn >= cutOff[0] && turn < cutOff[1])) return;
       const from = performance.now();
       await meet(member).catch(() => {});
       meetings.push(performance.now() - from);
@@ -98,7 +99,8 @@ export async function liveManyDay(first: RunningHub): Promise<ManyDay> {
   fate.whole = true;
   const alive = idsByFarm(members);
   const back = await comeBack(members);
-  for (let turn = 0; turn < 3; turn += 1) await eachOf(members, meet);
+  for (let round = 0; round < 3; round += 1)
+    await eachOf(members, (member) => untilItGoes(() => meet(member)));
   const { lost, doubled } = judged(members, alive);
   for (const { line } of members) line.close();
   const putBack = members.filter((member) => member.putBack);
@@ -133,12 +135,12 @@ async function invited(hub: RunningHub, random: Random, fate: Fate): Promise<Mem
     const farm = `many-${n % MANY.farms}`;
     const invitation = await invite(database, farm, `shed ${n}`, { hub: hub.address, ca: null });
     const kiosk = new ModelKiosk(`many-kiosk-${n}`, 200);
-    const from = Math.floor(random() * (HOURS / 2));
+    const from = Math.floor(random() * (TURNS / 2));
     members.push({
       kiosk,
       invitation,
-      offMs: n % 20 === 3 ? (random() - 0.5) * 2 * LONGEST_OFF_MS : 0,
-      cutOff: n % 10 === 1 ? [from, from + HOURS / 2] : null,
+      offMs: n % 20 === 3 ? Math.round((random() - 0.5) * 2 * LONGEST_OFF_MS) : 0,
+      cutOff: n % 10 === 1 ? [from, from + TURNS / 2] : null,
       putBack: n % 50 === 2,
       away: n === 0,
       line: openLine(invitation, kiosk, fate),
@@ -205,7 +207,7 @@ async function eachOf(members: readonly Member[], work: (member: Member) => Prom
 async function comeBack(members: readonly Member[]): Promise<ManyDay['back']> {
   const away = members.find((member) => member.away) as Member;
   const from = performance.now();
-  await meet(away);
+  await untilItGoes(() => meet(away));
   const events = [...away.kiosk.heads().values()].reduce((sum, head) => sum + head, 0);
   return { seconds: (performance.now() - from) / 1000, events };
 }

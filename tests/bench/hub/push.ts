@@ -4,8 +4,9 @@ import { Agent, request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { bearerOf, invite } from '../../../server/hub/credentials.ts';
+import { residentMb } from '../of-process.ts';
 import type { Figure } from '../table.ts';
-import { besideHub, type RunningHub, residentMb } from './machines.ts';
+import { besideHub, type RunningHub } from './machines.ts';
 import { type Teller, toldEvent } from './told.ts';
 
 /** Kiosks that push at once, each of a farm of its own, and what each has to push. */

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { Invitation } from '../../../server/hub/wire.ts';
 import { openHubLine } from '../../../server/sync/line.ts';
+import { TICKS_A_SECOND, ticksOf } from '../of-process.ts';
 import { untilItGoes } from './kiosk-apart.ts';
 import type { RunningHub } from './machines.ts';
 
@@ -9,9 +10,6 @@ const WAIT_MS = 1500;
 const WATCHED_MS = 15_000;
 /** Kiosks begin to wait within this. */
 const SPREAD_MS = 6000;
-/** Ticks of the clock that Linux counts a process's work in, a second. */
-const TICKS = 100;
-
 /** What it costs the hub that many kiosks have nothing to tell and wait for news. */
 export interface Resting {
   readonly pullsPerSecond: number;
@@ -55,7 +53,7 @@ export async function restAll(hub: RunningHub, invitations: readonly Invitation[
   failures = 0;
   const before = ticksOf(hub.pid) + ticksOfDatabase();
   await new Promise((resolve) => setTimeout(resolve, WATCHED_MS));
-  const share = (ticksOf(hub.pid) + ticksOfDatabase() - before) / TICKS / (WATCHED_MS / 1000);
+  const share = (ticksOf(hub.pid) + ticksOfDatabase() - before) / TICKS_A_SECOND / (WATCHED_MS / 1000);
   const pullsPerSecond = late.length / (WATCHED_MS / 1000);
   const sorted = [...late].sort((a, b) => a - b);
   const failed = failures;
@@ -75,10 +73,4 @@ function ticksOfDatabase(): number {
       return sum;
     }
   }, 0);
-}
-
-function ticksOf(pid: number): number {
-  // The name of the program may hold spaces; what follows its closing bracket does not.
-  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
-  return Number(fields[11]) + Number(fields[12]);
 }

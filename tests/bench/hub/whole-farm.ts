@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { invite } from '../../../server/hub/credentials.ts';
 import { runApart } from '../apart.ts';
+import { residentMb } from '../of-process.ts';
 import type { Figure } from '../table.ts';
 import { buildYears } from '../ten-years/build.ts';
 import type { GivenAway, TakenIn } from './kiosk-apart.ts';
-import { besideHub, type RunningHub, residentMb } from './machines.ts';
+import { besideHub, type RunningHub } from './machines.ts';
 
 /** Of ten years of a large herd so much is shared: what a part costs does not depend on how many there are. */
 const SHARE = 0.005;

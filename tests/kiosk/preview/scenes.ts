@@ -196,6 +196,17 @@ const SILENT_SCENES: readonly Scene[] = [
     ]),
   },
   {
+    name: 'caution-unknown-medicine',
+    place: 'platform',
+    state: cautions([
+      {
+        code: 'unknown-medicine-given',
+        strength: 'ask',
+        values: { lastGivenAtMs: Date.parse('2026-04-14T08:31:00Z') },
+      },
+    ]),
+  },
+  {
     name: 'caution-ask',
     place: 'platform',
     state: cautions(
