@@ -30,7 +30,12 @@ describe.runIf(hasPostgres)('two kiosks share a herd through a hub', () => {
 
   beforeAll(async () => {
     postgres = await startPostgres();
-    env = { BYRESIDE_HUB_DATABASE: await postgres.database(), BYRESIDE_HUB_PORT: PORT };
+    const database = await postgres.database();
+    env = {
+      BYRESIDE_HUB_DATABASE: database,
+      BYRESIDE_HUB_PORT: PORT,
+      BYRESIDE_HUB_DATA: join(north, 'hub-data'),
+    };
     hub = await startHub(env);
     line = await layLine(hub.address);
     writeFileSync(join(south, 'kiosk.json'), '{"people": ["Finch"]}');
@@ -135,6 +140,20 @@ describe.runIf(hasPostgres)('two kiosks share a herd through a hub', () => {
       await expect
         .poll(async () => (await notesOf(kiosk, id)).sort(), { timeout: 20_000 })
         .toEqual(['lame', 'off-feed', 'scouring']);
+  });
+
+  test('an office that the farm lets in reads at the hub what its kiosks told', async () => {
+    const file = join(north, 'practice.json');
+    expect(runHub(['office', 'Practice', file], env)).toMatchObject({ status: 0 });
+    const { office, key } = JSON.parse(readFileSync(file, 'utf8'));
+    const board = `${hub.address}/office/farms/hill-farm/board`;
+    const headers = { cookie: `byreside-office=${key}` };
+    expect((await fetch(board, { headers })).status).toBe(404);
+    expect(runHub(['let-in', 'hill-farm', office], env)).toMatchObject({ status: 0 });
+    const shown = await fetch(board, { headers });
+    expect(shown.status).toBe(200);
+    const { name } = (await one.state()).animals.find(({ id }) => id === kid(0).id) ?? { name: '' };
+    expect(await shown.text()).toContain(`<th>${name}</th>`);
   });
 
   test('a kiosk that was shut out at the hub works on, and gets nothing any more', async () => {

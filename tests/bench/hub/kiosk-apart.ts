@@ -21,6 +21,14 @@ export interface GivenAway {
   readonly mostDescriptors: number;
 }
 
+/** Memory is looked at after so many parts, once it was swept: what merely waits to be swept is not held. */
+const LOOKED_AT = 20;
+
+function sweptMb(): number {
+  globalThis.gc?.();
+  return residentMb();
+}
+
 /** Opens a kiosk's file and pushes what waits there to a hub that takes everything, or to the one of an invitation. */
 export async function giveAway(path: string, invitation: Invitation | null): Promise<GivenAway> {
   const began = performance.now();
@@ -32,11 +40,12 @@ export async function giveAway(path: string, invitation: Invitation | null): Pro
   const line = invitation === null ? TAKES_ALL : openHubLine({ invitation, kiosk, named: () => {} });
   const seen: { mb: number; descriptors: number }[] = [];
   const events = store.received.held().reduce((sum, { head }) => sum + head, 0);
+  let pushed = 0;
   const watched: HubLine = {
     ...line,
     async push(batch) {
       const answer = await line.push(batch);
-      seen.push({ mb: residentMb(), descriptors: descriptors() });
+      if (pushed++ % LOOKED_AT === 0) seen.push({ mb: sweptMb(), descriptors: descriptors() });
       return answer;
     },
   };
@@ -99,7 +108,7 @@ export async function takeAll(path: string, invitation: Invitation): Promise<Tak
   const holder = createHolder(barn);
   const seen: number[] = [];
   const from = performance.now();
-  let came = 0;
+  let [came, parts] = [0, 0];
   const held = () =>
     store.received.held().reduce((sum, each) => sum + (each.kiosk === kiosk ? 0 : each.head), 0);
   const before = held();
@@ -107,7 +116,7 @@ export async function takeAll(path: string, invitation: Invitation): Promise<Tak
     const { events } = await untilItGoes(() => pullOnce(holder, line, 0));
     if (events.length === 0) break;
     came += events.length;
-    seen.push(residentMb());
+    if (parts++ % LOOKED_AT === 0) seen.push(sweptMb());
     console.log(`held ${held()}`);
   }
   const seconds = (performance.now() - from) / 1000;
