@@ -17,6 +17,13 @@ import { addStockRoutes } from './routes/stock.ts';
 import { addWormCheckRoutes } from './routes/worm-check.ts';
 import { addGuard } from './security/guard.ts';
 
+/** What is asked is judged where it is read, by zod: Fastify's compilers of JSON Schema are not even loaded. */
+const NO_SCHEMAS = { compilersFactory: { buildValidator: noSchema, buildSerializer: noSchema } };
+
+function noSchema(): never {
+  throw new Error('no route of this server says its schema to Fastify');
+}
+
 /** Builds the web server around a house, without listening. `pages` is the folder of the built kiosk, or `null`. */
 export async function buildApp(
   house: House,
@@ -24,7 +31,7 @@ export async function buildApp(
   pages: string | null,
 ): Promise<FastifyInstance> {
   // A page that never lets go of its connection must not hold up the shutdown.
-  const app = fastify({ forceCloseConnections: true, logger: false });
+  const app = fastify({ forceCloseConnections: true, logger: false, schemaController: NO_SCHEMAS });
   addGuard(app, house, boundTo);
   app.setErrorHandler((error: FastifyError, _request, reply) => {
     const status = error.statusCode ?? 500;
