@@ -19,12 +19,22 @@ export interface SentDose {
   readonly control: string | null;
 }
 
-/** Notes, in the page, every dose that is sent and the finger that was down: independent of the kiosk's own code. */
+declare global {
+  interface Window {
+    noteDose(dose: SentDose): Promise<void>;
+  }
+}
+
+/**
+ * Notes, in the page, every dose that is sent and the finger that was down: independent of the kiosk's own code.
+ *
+ * What it comes to tells those since it was asked last; they are kept out of the page, which may be loaded anew.
+ */
 export async function watchDoses(kiosk: KioskPage): Promise<() => Promise<SentDose[]>> {
+  const sent: SentDose[] = [];
+  await kiosk.page.exposeFunction('noteDose', (dose: SentDose) => sent.push(dose));
   await kiosk.page.addInitScript(() => {
-    const doses: { type: string; heldMs: number | null; control: string | null }[] = [];
     const down = new Map<number, { at: number; control: string | null }>();
-    Object.assign(window, { doses });
     const listen = { capture: true, passive: true };
     window.addEventListener(
       'pointerdown',
@@ -42,7 +52,7 @@ export async function watchDoses(kiosk: KioskPage): Promise<() => Promise<SentDo
       const { intent } = typeof data === 'string' ? JSON.parse(data) : {};
       if (['give', 'give-group', 'answer'].includes(intent?.type)) {
         const longest = [...down.values()].sort((a, b) => a.at - b.at)[0];
-        doses.push({
+        void window.noteDose({
           type: intent.type,
           heldMs: longest === undefined ? null : performance.now() - longest.at,
           control: longest?.control ?? null,
@@ -51,7 +61,12 @@ export async function watchDoses(kiosk: KioskPage): Promise<() => Promise<SentDo
       send.call(this, data);
     };
   });
-  return () => kiosk.page.evaluate(() => (window as unknown as { doses: SentDose[] }).doses);
+  return async () => {
+    await kiosk.page.waitForLoadState();
+    // What the page told before it answers has come.
+    await kiosk.page.evaluate(() => true);
+    return sent.splice(0);
+  };
 }
 
 /** Touches a page at random: so many touches, the same for the same source of chance. */

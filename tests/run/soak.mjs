@@ -10,7 +10,8 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak -- requests [inputs]`: made-up requests and messages of strangers and devices, 200,000 of them.
 // `npm run soak -- newcomer [animals]`: a jug mixed and five animals dosed in the demo, by touch alone.
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
-// `npm run soak -- screens [names]`: every scene on every panel, in every face and language, and what is wrong with it.
+// `npm run soak -- screens [names] [part...]`: every scene on every panel, in every face and language, and what is wrong
+// with it; a part is a panel ("1024x600"), a face ("glare") or words ("pseudo"), and leaves out the others of its kind.
 // `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
 // `npm run soak -- day [hours]`: lives a day of a full barn, faster than it passes.
 // `npm run soak -- storm [seconds]`: noise at full line rate and a cable pulled every 100 ms, for five minutes.
@@ -62,27 +63,37 @@ async function newcomer(animals) {
 
 async function monkey(touches) {
   await ensureBuilt();
-  const args = ['run', '--config', 'tests/vitest.config.ts', 'tests/browser/monkey.test.ts'];
-  const env = { ...process.env, BYRESIDE_TEST_TOUCHES: String(touches) };
-  return spawnSync('node_modules/.bin/vitest', args, { cwd: ROOT, env, stdio: 'inherit' }).status === 0;
+  const { touchLong } = await load('tests/browser/touch-long.ts');
+  const reports = await touchLong(touches, ({ screen, touches, doses, seconds, faults }) => {
+    console.log(
+      `${screen.padEnd(12)} ${touches} touches in ${seconds} s, ${doses} doses, ${faults.length} faults`,
+    );
+    for (const fault of faults) console.log(`  ${fault}`);
+  });
+  return reports.every(({ faults }) => faults.length === 0);
 }
 
-async function screens(only) {
+async function screens(only, parts) {
   const { openGallery } = await load('tests/browser/gallery/walk.ts');
-  const { PANELS } = await load('tests/browser/gallery/panels.ts');
+  const { PANELS, PHONES } = await load('tests/browser/gallery/panels.ts');
   const { allFaults } = await load('tests/browser/gallery/all-faults.ts');
-  const { SCENES } = await load('tests/kiosk/preview/scenes.ts');
+  const { ON_PHONE_SCENES, SCENES } = await load('tests/kiosk/preview/scenes.ts');
+  const asked = (all, nameOf = (each) => each) => {
+    const named = all.filter((each) => parts.includes(nameOf(each)));
+    return named.length > 0 ? named : all;
+  };
+  const shown = {
+    faces: asked(['dim', 'glare']),
+    words: asked(['en', 'es', 'pseudo']),
+    look: allFaults,
+  };
+  const named = (scenes) => scenes.filter(({ name }) => only.test(name));
   const gallery = await openGallery();
-  const faults = await gallery.walk(
-    {
-      scenes: SCENES.filter(({ name }) => only.test(name)),
-      panels: PANELS,
-      faces: ['dim', 'glare'],
-      words: ['en', 'es', 'pseudo'],
-      look: allFaults,
-    },
-    2,
-  );
+  const panels = asked(PANELS, ({ widthPx, heightPx }) => `${widthPx}x${heightPx}`);
+  const faults = [
+    ...(await gallery.walk({ ...shown, scenes: named(SCENES), panels }, 3)),
+    ...(await gallery.walk({ ...shown, scenes: named(ON_PHONE_SCENES), panels: PHONES })),
+  ];
   await gallery.close();
   for (const fault of faults) console.log(fault);
   console.log(`${faults.length} faults`);
@@ -151,7 +162,7 @@ async function hubKills(schedules) {
   return report.wrong.length === 0;
 }
 
-const [what, much] = process.argv.slice(2);
+const [what, much, ...more] = process.argv.slice(2);
 const forms = {
   hub: () => hub(Number(much ?? 100)),
   'hub-kill': () => hubKills(Number(much ?? 100)),
@@ -163,7 +174,7 @@ const forms = {
   storm: () => devicesStorm(Number(much ?? 300)),
   monkey: () => monkey(Number(much ?? 10_000)),
   newcomer: () => newcomer(Number(much ?? 5)),
-  screens: () => screens(new RegExp(much ?? '.')),
+  screens: () => screens(new RegExp(much ?? '.'), more),
 };
 const good = await (forms[what]?.() ?? cables(Number(what ?? 500)));
 process.exit(good ? 0 : 1);

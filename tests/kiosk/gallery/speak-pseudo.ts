@@ -1,8 +1,8 @@
 import { enWhole } from '../../../kiosk/words/en-whole.ts';
 import { LANGUAGES } from '../../../kiosk/words/languages.ts';
-import { pseudoWords } from '../preview/pseudo-words.ts';
+import { pseudoWords, UNSEEN_MARKS } from '../preview/pseudo-words.ts';
 
-const PSEUDO = pseudoWords(enWhole);
+const PSEUDO = pseudoWords(enWhole, UNSEEN_MARKS);
 
 /** Puts the catalogue of longer words in Spanish's place, or takes it out again. */
 export function speakPseudo(wanted: boolean): void {
