@@ -1,13 +1,12 @@
 import type { ScreenLanguage } from '../../shared/language.ts';
-import { en } from './en.ts';
-import { LANGUAGES } from './languages.ts';
+import { AT_FIRST, LANGUAGES } from './languages.ts';
 import type { FirstWords, Words } from './words.ts';
 
 /** The words of a page, of one language at a time: the first of them from the start, all once they are asked for. */
 export class Catalogue {
   #language: ScreenLanguage = 'en';
   #wantsAll = false;
-  #now = $state.raw<FirstWords>(en);
+  #now = $state.raw<FirstWords>(AT_FIRST);
 
   /** The words in use; what is read follows the language. All but the first are there once {@link whole} came true. */
   readonly words: Words = new Proxy({} as Words, { get: (_, section) => Reflect.get(this.#now, section) });

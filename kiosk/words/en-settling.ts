@@ -1,5 +1,6 @@
 /** English for what a kiosk is told of its place: how large its panel is, its clock and zone, who works there. */
 export const enSettling = {
+  panelDoor: 'Panel size',
   panelTitle: 'How large is this screen?',
   panelHow: 'Hold a bank card to the glass. Tap until the drawing is as wide as the card.',
   panelInches: (inches: string) => `${inches} in`,

@@ -2,6 +2,7 @@ import type { enSettling } from './en-settling.ts';
 
 /** Spanish for what a kiosk is told of its place. */
 export const esSettling: typeof enSettling = {
+  panelDoor: 'Medir pantalla',
   panelTitle: '¿Qué tamaño tiene la pantalla?',
   panelHow: 'Ponga una tarjeta de banco sobre el cristal. Toque hasta que el dibujo sea igual de ancho.',
   panelInches: (inches) => `${inches} in`,

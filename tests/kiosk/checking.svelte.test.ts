@@ -4,6 +4,7 @@ import { marksToTry } from '../../kiosk/syringe-check/marks-to-try.ts';
 import { Intent } from '../../shared/intent.ts';
 import { type MountedApp, mountApp } from './mount-app.ts';
 import { SCENES } from './preview/scenes.ts';
+import { textOf } from './text-of.ts';
 
 let app: MountedApp | undefined;
 
@@ -177,7 +178,7 @@ describe('the syringe check', () => {
   ])('in %s says %s and how far the mean is off', (scene, verdict, bias) => {
     open(scene);
     expect(document.querySelector('h1')?.textContent).toBe(verdict);
-    expect(one('syringe-check-figure', 'figure', 'bias').textContent).toContain(bias);
+    expect(textOf(one('syringe-check-figure', 'figure', 'bias'))).toContain(bias);
   });
 
   test('has marks to try that a syringe has, none of them twice', () => {

@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest';
 import { openScene } from './open-scene.ts';
 import { SCENES } from './preview/scenes.ts';
+import { textOf } from './text-of.ts';
 
-async function rowsOf(name: string): Promise<(string | null)[]> {
+async function rowsOf(name: string): Promise<string[]> {
   const scene = SCENES.find((candidate) => candidate.name === name);
   if (scene === undefined) throw new Error(`no scene is called ${name}`);
   const app = await openScene(scene);
-  const rows = [...document.querySelectorAll('[data-testid^="daybook-"]')].map((row) => row.textContent);
+  const rows = [...document.querySelectorAll('[data-testid^="daybook-"]')].map(textOf);
   await app.close();
   return rows;
 }

@@ -5,6 +5,7 @@ import { openScene } from './open-scene.ts';
 import { withOwn } from './preview/own-medicine-scenes.ts';
 import { SCENES } from './preview/scenes.ts';
 import { soon } from './soon.ts';
+import { textOf } from './text-of.ts';
 
 let app: MountedApp | undefined;
 
@@ -32,7 +33,7 @@ function sent(page: MountedApp): Intent[] {
 
 const lines = (): string[] =>
   [...document.querySelectorAll('[data-testid="review-line"]')].map((line) =>
-    [...line.children].map(({ textContent }) => textContent).join(': '),
+    [...line.children].map(textOf).join(': '),
   );
 
 afterEach(async () => {

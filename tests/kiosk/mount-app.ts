@@ -5,6 +5,7 @@ import { ROOMS } from '../../kiosk/frame/rooms.ts';
 import { LANGUAGES } from '../../kiosk/words/languages.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { FakeSocket } from './fake-socket.ts';
+import { textOf } from './text-of.ts';
 
 // Fetched before, every screen is there in the same step as the tap that opens it, as it is on a page left standing.
 await Promise.all([...Object.values(ROOMS).map((room) => room.get()), LANGUAGES.en.whole.get()]);
@@ -18,6 +19,7 @@ export interface MountedApp {
   get(testid: string): HTMLElement;
   /** The element of a test id, or `null`. */
   find(testid: string): HTMLElement | null;
+  /** The text of an element, with plain spaces. */
   text(testid: string): string;
   click(testid: string): void;
   press(testid: string, kind: string, pointerId?: number): void;
@@ -75,7 +77,7 @@ export function mountApp(
     sockets,
     get,
     find,
-    text: (testid) => get(testid).textContent.trim(),
+    text: (testid) => textOf(get(testid)),
     click: (testid) => {
       get(testid).click();
       flushSync();
