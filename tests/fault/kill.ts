@@ -21,11 +21,7 @@ const LIVES = { least: 5, most: 350 } as const;
  * Kills a working kiosk many times at random instants, sends what was not answered again as a page would, and holds the
  * disk against what was acknowledged after each kill and at the end.
  */
-export async function killMany(
-  kills: number,
-  seed: number,
-  told: (done: number) => void = () => {},
-): Promise<KillReport> {
+export async function killMany(kills: number, seed: number): Promise<KillReport> {
   const random = seededRandom(seed);
   const folder = farmFolder();
   const file = databaseOf(folder);
@@ -53,7 +49,6 @@ export async function killMany(
       const answer = await post(kiosk.base, sent);
       if ('repeated' in answer && answer.repeated === true) counts.writtenUnheard += 1;
     }
-    told(n);
   }
   await kill(kiosk, 'SIGTERM');
   look(true);

@@ -12,7 +12,7 @@ import { ROOT } from '../../server/launch/stamp.mjs';
 // `npm run soak -- monkey [touches]`: random touches on each screen of the built kiosk, ten thousand each.
 // `npm run soak -- screens [names] [part...]`: every scene on every panel, in every face and language, and what is wrong
 // with it; a part is a panel ("1024x600"), a face ("glare") or words ("pseudo"), and leaves out the others of its kind.
-// `npm run soak -- kill [times]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
+// `npm run soak -- kill [times] [seed]`: kills the kiosk at work, 2,000 times, and holds the disk against what it acknowledged.
 // `npm run soak -- day [hours]`: lives a day of a full barn, faster than it passes.
 // `npm run soak -- storm [seconds]`: noise at full line rate and a cable pulled every 100 ms, for five minutes.
 // `npm run soak -- board [suite]`: installs the kiosk into a new Debian, bookworm unless told otherwise; wants root.
@@ -100,14 +100,29 @@ async function screens(only, parts) {
   return faults.length === 0;
 }
 
-async function kills(count) {
+/** Kills in one farm's life: each start reads and each look reckons with all its records, so a long one is slow. */
+const KILLS_A_FARM = 200;
+
+async function kills(count, seed) {
   await ensureBuilt();
   const { killMany } = await load('tests/fault/kill.ts');
-  const report = await killMany(count, 1, (done) => {
-    if (done % 10 === 0) console.log(`${done} kills`);
-  });
-  console.log(report);
-  return report.lost.length + report.miscounted.length + report.halves.length === 0;
+  const total = {
+    kills: 0,
+    acknowledged: 0,
+    inFlight: 0,
+    writtenUnheard: 0,
+    lost: 0,
+    miscounted: 0,
+    halves: 0,
+  };
+  for (let left = count; left > 0; left -= KILLS_A_FARM) {
+    const report = await killMany(Math.min(left, KILLS_A_FARM), seed + left);
+    for (const [what, much] of Object.entries(report)) total[what] += much.length ?? much;
+    const wrong = [...report.lost, ...report.miscounted, ...report.halves];
+    console.log(`${total.kills} kills`, wrong);
+  }
+  console.log(total);
+  return total.lost + total.miscounted + total.halves === 0;
 }
 
 /** What the kiosk may grow by from the first quarter of a day to its last: the doses it remembers, and no more. */
@@ -170,7 +185,7 @@ const forms = {
   day: () => day(Number(much ?? 24)),
   fuzz: () => fuzz(Number(much ?? 5_000_000)),
   requests: () => requests(Number(much ?? 200_000)),
-  kill: () => kills(Number(much ?? 2000)),
+  kill: () => kills(Number(much ?? 2000), Number(more[0] ?? 1)),
   storm: () => devicesStorm(Number(much ?? 300)),
   monkey: () => monkey(Number(much ?? 10_000)),
   newcomer: () => newcomer(Number(much ?? 5)),
