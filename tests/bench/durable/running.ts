@@ -48,7 +48,7 @@ export async function runningFigures(): Promise<Figure[]> {
 }
 
 function nodeOptionsOf(unit: string): string[] {
-  const options = /^ExecStart=\S+\/node (.*)\S+\/main\.js$/m.exec(unit)?.[1];
+  const options = /^ExecStart=\S+\/node (.*?)\S+\/main\.js$/m.exec(unit)?.[1];
   if (options === undefined) throw new Error('the service does not say how it starts Node');
   return options.split(' ').filter((option) => option !== '');
 }
