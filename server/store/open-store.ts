@@ -6,7 +6,7 @@ import { keepNumbersApart } from './numbers-apart.ts';
 /** Size of a page of a new file: a commit writes whole pages, and a short note touches ten of them. */
 export const PAGE_BYTES = 1024;
 /** How long the log grows before it is moved into the file: a page that is written often goes there once. */
-const LOG_PAGES = 8000;
+const LOG_PAGES = 10_000;
 
 /** An open database. */
 export type Db = Database.Database;
