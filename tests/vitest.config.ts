@@ -3,6 +3,9 @@ import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'vitest/config';
 import TallyReporter from './run/tally-reporter.ts';
 
+/** All processors: left alone, one is kept free, which is half of two. Only for tests that wait for no clock or device. */
+const ALL_PROCESSORS = '100%';
+
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 export default defineConfig({
@@ -23,6 +26,7 @@ export default defineConfig({
           ],
           // A process for each of some hundred files would take longer than their tests do.
           isolate: false,
+          maxWorkers: ALL_PROCESSORS,
           testTimeout: 30_000,
         },
       },
@@ -32,6 +36,7 @@ export default defineConfig({
           name: 'cables',
           environment: 'node',
           include: ['tests/hardware/**/*.test.ts'],
+          sequence: { groupOrder: 1 },
           testTimeout: 30_000,
         },
       },
@@ -43,6 +48,7 @@ export default defineConfig({
           name: 'kiosk',
           environment: 'happy-dom',
           include: ['tests/kiosk/**/*.test.ts'],
+          maxWorkers: ALL_PROCESSORS,
           testTimeout: 30_000,
         },
       },
@@ -55,6 +61,7 @@ export default defineConfig({
           testTimeout: 120_000,
           hookTimeout: 60_000,
           fileParallelism: false,
+          sequence: { groupOrder: 2 },
         },
       },
     ],
