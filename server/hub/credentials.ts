@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import { hashOf, isHashOf, newSecret } from '../security/secrets.ts';
 import type { FarmClient, HubDatabase } from './database.ts';
-import { hashOf, isHashOf, newSecret } from './secrets.ts';
 import type { Invitation } from './wire.ts';
 
 /** A kiosk that is let in, and what it was called there when it asked last. */

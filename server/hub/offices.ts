@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
+import { hashOf, isHashOf, newSecret } from '../security/secrets.ts';
 import type { FarmClient, HubDatabase } from './database.ts';
-import { hashOf, isHashOf, newSecret } from './secrets.ts';
 
 /** An office that reads: of one farm, or of those that let it in, such as a veterinarian's. */
 export interface Office {

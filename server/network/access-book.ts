@@ -1,9 +1,7 @@
-import { createHash, randomBytes } from 'node:crypto';
 import type { DeviceKind, DeviceRight } from '../../shared/network.ts';
+import { hashOf, newSecret } from '../security/secrets.ts';
 import type { Access, AccessFile, KeptDevice, KeptPin } from './access-file.ts';
 
-/** Random bytes of a token. */
-const TOKEN_BYTES = 32;
 /** How many devices may be paired at once. */
 export const MOST_DEVICES = 24;
 /** When a device was last heard of is kept this often at most: a card wears out by writing. */
@@ -64,7 +62,7 @@ export class AccessBook {
 
   /** Adds a device and comes to its token, which is kept nowhere but on the device. */
   add(device: { id: string; kind: DeviceKind; right: DeviceRight; pairedAtMs: number }): string {
-    const token = randomBytes(TOKEN_BYTES).toString('base64url');
+    const token = newSecret();
     this.#change(({ nextNumber, devices, ...access }) => ({
       ...access,
       nextNumber: nextNumber + 1,
@@ -116,8 +114,4 @@ export class AccessBook {
     this.#file.write(next);
     this.#access = next;
   }
-}
-
-function hashOf(token: string): string {
-  return createHash('sha256').update(token).digest('hex');
 }
