@@ -3,6 +3,23 @@ import { decimalsOf } from './round.ts';
 import type { DoseRate, Strength } from './strength.ts';
 import type { Volume } from './volume.ts';
 
+/** A formatter costs far more than what it formats, and a weight is shown twenty times a second. */
+const FORMATS = new Map<string, Intl.NumberFormat>();
+
+function decimalFormat(least: number, most: number): Intl.NumberFormat {
+  const key = `${least} ${most}`;
+  const format =
+    FORMATS.get(key) ??
+    new Intl.NumberFormat('en-US', {
+      minimumFractionDigits: least,
+      maximumFractionDigits: most,
+      // A value that rounds to zero carries no minus.
+      signDisplay: 'negative',
+    });
+  FORMATS.set(key, format);
+  return format;
+}
+
 /**
  * A number as it may stand in a dose: a zero before the point, no zero after the last digit, commas from 1,000.
  *
@@ -10,12 +27,7 @@ import type { Volume } from './volume.ts';
  * dose designations and of the Joint Commission "Do Not Use" list (2004).
  */
 export function showNumber(value: number, maxDecimals: number): string {
-  return new Intl.NumberFormat('en-US', {
-    maximumFractionDigits: maxDecimals,
-    minimumFractionDigits: 0,
-    // A value that rounds to zero carries no minus.
-    signDisplay: 'negative',
-  }).format(value);
+  return decimalFormat(0, maxDecimals).format(value);
 }
 
 /** A volume that is already on a mark, such as "3.3 mL": never trailing zeros, never "cc", a space before the unit. */
@@ -44,9 +56,5 @@ export const USUAL_DIVISION: Mass = grams(50);
 export function showWeight(mass: Mass, unit: MassUnit, division: Mass): string {
   const step = massIn(division, unit);
   const decimals = Math.max(0, Math.min(3, Math.ceil(-Math.log10(step) - 1e-9)));
-  return `${new Intl.NumberFormat('en-US', {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-    signDisplay: 'negative',
-  }).format(massIn(mass, unit))} ${unit}`;
+  return `${decimalFormat(decimals, decimals).format(massIn(mass, unit))} ${unit}`;
 }

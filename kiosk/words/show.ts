@@ -23,7 +23,7 @@ const DURATIONS = [
   ['hour', 3600],
 ] as const;
 
-/** What the ways of showing depend on; read anew at each use, so that a change of unit shows at once. */
+/** What the ways of showing depend on; each member is read anew at each use, so that a change of unit shows at once. */
 export interface ShowSettings {
   readonly unit: MassUnit;
   /** The platform's step in grams, or `null` while unknown. */
@@ -41,16 +41,16 @@ export type Instant = string | number;
 
 /** Every way in which a number or a time reaches the screen; what is missing becomes a dash. */
 export class Show {
-  readonly #settings: () => ShowSettings;
+  readonly #settings: ShowSettings;
 
-  constructor(settings: () => ShowSettings) {
+  constructor(settings: ShowSettings) {
     this.#settings = settings;
   }
 
   /** An animal's weight in the keeper's unit, from grams. */
   weight(value: number | null | undefined): string {
     if (value == null) return DASH;
-    const { unit, division } = this.#settings();
+    const { unit, division } = this.#settings;
     return this.#spaced(showWeight(grams(value), unit, grams(division ?? USUAL_DIVISION.value)));
   }
 
@@ -64,7 +64,7 @@ export class Show {
   /** What lies on the bench scale, in grams. */
   bench(value: number | null | undefined): string {
     if (value == null) return DASH;
-    return this.#spaced(showWeight(grams(value), 'g', grams(this.#settings().benchDivision ?? 1)));
+    return this.#spaced(showWeight(grams(value), 'g', grams(this.#settings.benchDivision ?? 1)));
   }
 
   /** A volume on a syringe's mark, without its unit. */
@@ -114,7 +114,7 @@ export class Show {
 
   /** How long something lasts, from seconds, in the largest unit that says it: "3 days", "5 hours", "20 minutes". */
   duration(seconds: number): string {
-    const { locale } = this.#settings();
+    const { locale } = this.#settings;
     const [unit, size] = DURATIONS.find(([, each]) => seconds >= 2 * each) ?? ['minute', 60];
     const format = new Intl.NumberFormat(locale, { style: 'unit', unit, unitDisplay: 'long' });
     return format.format(Math.floor(seconds / size));
@@ -122,7 +122,7 @@ export class Show {
 
   /** Money, such as "€12.40"; a share of a minor unit is rounded. */
   money({ currency, minor }: { readonly currency: string; readonly minor: number }): string {
-    const { locale } = this.#settings();
+    const { locale } = this.#settings;
     const format = new Intl.NumberFormat(locale, { style: 'currency', currency });
     return this.#spaced(format.format(minor / 10 ** minorDigits(currency)));
   }
@@ -159,7 +159,7 @@ export class Show {
   /** Days of any year from one to another, such as "1 – 21 Jun 2026". */
   dates(from: Instant, to: Instant): string {
     const parts = { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' } as const;
-    return new Intl.DateTimeFormat(this.#settings().locale, parts)
+    return new Intl.DateTimeFormat(this.#settings.locale, parts)
       .formatRange(new Date(from), new Date(to))
       .replaceAll(' de ', ' ');
   }
@@ -171,7 +171,7 @@ export class Show {
 
   /** The day of an instant on the farm as a date such as "2026-04-30". */
   isoDay(at: Instant): string {
-    const { timeZone } = this.#settings();
+    const { timeZone } = this.#settings;
     // This locale writes dates as the wire does.
     return new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(at));
   }
@@ -207,36 +207,46 @@ export class Show {
 
   /** How well a weight is known, in the keeper's unit with a digit more than the scale shows. */
   fineWeight(value: number): string {
-    const { unit, division } = this.#settings();
+    const { unit, division } = this.#settings;
     return this.#spaced(showWeight(grams(value), unit, grams((division ?? USUAL_DIVISION.value) / 10)));
   }
 
   /** The time, with its day unless that is today. */
   when(at: Instant | undefined): string {
     if (at === undefined) return DASH;
-    return this.day(at) === this.day(this.#settings().nowMs)
+    return this.day(at) === this.day(this.#settings.nowMs)
       ? this.time(at)
       : `${this.day(at)} ${this.time(at)}`;
   }
 
   /** Whole minutes from now until then, never below zero, begun ones counted. */
   minutesUntil(at: Instant): number {
-    return Math.max(0, Math.ceil((new Date(at).getTime() - this.#settings().nowMs) / 60_000));
+    return Math.max(0, Math.ceil((new Date(at).getTime() - this.#settings.nowMs) / 60_000));
   }
 
   /** Thousands apart by a space where a comma would be read as the decimal sign. */
   #spaced(shown: string): string {
-    return this.#settings().locale.startsWith('es') ? shown.replaceAll(',', '\u00a0') : shown;
+    return this.#settings.locale.startsWith('es') ? shown.replaceAll(',', '\u00a0') : shown;
   }
 
   #format(at: Instant, parts: Intl.DateTimeFormatOptions): string {
-    const { locale, timeZone } = this.#settings();
-    return new Intl.DateTimeFormat(locale, { hourCycle: 'h23', timeZone, ...parts }).format(new Date(at));
+    const { locale, timeZone } = this.#settings;
+    return timeFormat(locale, { hourCycle: 'h23', timeZone, ...parts }).format(new Date(at));
   }
 }
 
+/** A formatter costs far more than what it formats, and a page shows few kinds of times many times over. */
+const TIME_FORMATS = new Map<string, Intl.DateTimeFormat>();
+
+function timeFormat(locale: string, parts: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = `${locale} ${JSON.stringify(parts)}`;
+  const format = TIME_FORMATS.get(key) ?? new Intl.DateTimeFormat(locale, parts);
+  TIME_FORMATS.set(key, format);
+  return format;
+}
+
 /** Puts a page's ways of showing in context. */
-export function createShow(settings: () => ShowSettings): Show {
+export function createShow(settings: ShowSettings): Show {
   return setContext(KEY, new Show(settings));
 }
 

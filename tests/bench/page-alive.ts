@@ -12,6 +12,9 @@ import type { Figure } from './table.ts';
 const SLOWER = 4;
 const FRAMES_PER_S = 20;
 const LONG_TASK_MS = 50;
+/** A page that has just come still compiles and fetches; a keeper weighs on one that has been there for hours. */
+const SETTLES_MS = 5000;
+const WATCHED_MS = 30_000;
 /** What is wanted: frames a second, share of a processor at rest, and byte to pixel in ms. */
 const GOALS = { framesPerSecond: 60, idle: 0.03, pixelMs: 50 };
 
@@ -68,6 +71,7 @@ export async function pageAliveFigures(minutes: number): Promise<Figure[]> {
     const session = await page.context().newCDPSession(page);
     await session.send('Performance.enable');
     await session.send('HeapProfiler.enable');
+    await page.waitForTimeout(SETTLES_MS);
     const pixels = await byteToPixels(page, stream);
     await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWER });
     const smooth = await smoothness(page);
@@ -86,7 +90,7 @@ export async function pageAliveFigures(minutes: number): Promise<Figure[]> {
 
 /** From the write of a frame to the animation frame after the one that drew it, in ms, sorted. */
 async function byteToPixels(page: Page, stream: Stream): Promise<number[]> {
-  const drawn = await page.evaluate(async () => {
+  const drawn = await page.evaluate(async (watchedMs) => {
     const seen: [string, number][] = [];
     const lamp = document.querySelector('[data-testid="link-platform"]');
     const observer = new MutationObserver(() => {
@@ -94,15 +98,16 @@ async function byteToPixels(page: Page, stream: Stream): Promise<number[]> {
       requestAnimationFrame(() => requestAnimationFrame(() => seen.push([kilograms, Date.now()])));
     });
     if (lamp !== null) observer.observe(lamp, { subtree: true, childList: true, characterData: true });
-    await new Promise((resolve) => setTimeout(resolve, 15_000));
+    await new Promise((resolve) => setTimeout(resolve, watchedMs));
     observer.disconnect();
     return seen;
-  });
+  }, WATCHED_MS);
   const times = drawn.flatMap(([kilograms, at]) => {
     const sent = stream.sentAt.get(kilograms);
     return sent === undefined || at < sent ? [] : [at - sent];
   });
-  if (times.length < 100) throw new Error(`only ${times.length} weights were drawn, so nothing was measured`);
+  if (times.length < WATCHED_MS / 100)
+    throw new Error(`only ${times.length} weights were drawn, so nothing was measured`);
   return times.sort((a, b) => a - b);
 }
 

@@ -3,7 +3,7 @@ import { drawWords } from '../../kiosk/platform/draw-words.ts';
 import { enWhole as en } from '../../kiosk/words/en-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 
-const show = new Show(() => ({ unit: 'kg', division: 100, benchDivision: 1, locale: 'en-GB', nowMs: 0 }));
+const show = new Show({ unit: 'kg', division: 100, benchDivision: 1, locale: 'en-GB', nowMs: 0 });
 
 test.each([
   [[5.8, 5.7], '5.8 mL + 5.7 mL'],

@@ -5,13 +5,13 @@ import { enWhole as en } from '../../kiosk/words/en-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 import { BASE, REGIMENS, treatment } from './preview/base-state.ts';
 
-const show = new Show(() => ({
+const show = new Show({
   unit: 'kg',
   division: 100,
   benchDivision: 1,
   locale: 'en-GB',
   nowMs: Date.parse(BASE.now),
-}));
+});
 
 function line(label: string, extra: Parameters<typeof treatment>[1] = {}): string | undefined {
   return recordLines(treatment('t', extra), en, show).find((each) => each.label === label)?.value;

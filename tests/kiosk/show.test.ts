@@ -2,14 +2,14 @@ import { expect, test } from 'vitest';
 import { Show, type ShowSettings } from '../../kiosk/words/show.ts';
 
 function showing(settings: Partial<ShowSettings> = {}): Show {
-  return new Show(() => ({
+  return new Show({
     unit: 'lb',
     division: 45.359237,
     benchDivision: 1,
     locale: 'en-GB',
     nowMs: new Date(2026, 3, 14, 14, 3, 10).getTime(),
     ...settings,
-  }));
+  });
 }
 
 test.each([

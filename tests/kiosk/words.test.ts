@@ -5,13 +5,13 @@ import { enWhole as en } from '../../kiosk/words/en-whole.ts';
 import { esWhole as es } from '../../kiosk/words/es-whole.ts';
 import { Show } from '../../kiosk/words/show.ts';
 
-const show = new Show(() => ({
+const show = new Show({
   unit: 'kg',
   division: 100,
   benchDivision: 1,
   locale: 'en-GB',
   nowMs: Date.now(),
-}));
+});
 const values = {
   grams: 24_600,
   lastGrams: 30_000,
