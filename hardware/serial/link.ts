@@ -64,6 +64,8 @@ export function createLink<Item>(options: LinkOptions<Item>): Link {
   const counters = { opens: 0, losses: 0, frames: 0, badFrames: 0, discardedBytes: 0 };
   let state: LinkState = { status: 'opening' };
   let connection: Connection | null = null;
+  /** Whether what the connection says counts; before, it only lets the session find where its frames begin. */
+  let listening = false;
   let poller: Poller | null = null;
   let timer: TimerHandle | null = null;
   let lastItemAt = 0;
@@ -116,7 +118,15 @@ export function createLink<Item>(options: LinkOptions<Item>): Link {
     if (stopped) return opened.close();
     connection = opened;
     counters.opens += 1;
-    opened.onData((chunk) => receive({ kind: 'discarded', bytes: chunk.length, reason: 'settling' }));
+    listening = false;
+    // A session may still speak after its connection was lost: by then it is another's turn.
+    const push = driver.openSession((received) => {
+      if (listening && connection === opened) receive(received);
+    });
+    opened.onData((chunk) => {
+      if (!listening) receive({ kind: 'discarded', bytes: chunk.length, reason: 'settling' });
+      push(chunk);
+    });
     handle({ type: 'opened' });
     opened.onClose(() => {
       if (connection === opened) handle({ type: 'closed' });
@@ -126,11 +136,7 @@ export function createLink<Item>(options: LinkOptions<Item>): Link {
   function listen(): void {
     const current = connection;
     if (current === null) return;
-    // A session may still speak after its connection was lost: by then it is another's turn.
-    const push = driver.openSession((received) => {
-      if (connection === current) receive(received);
-    });
-    current.onData(push);
+    listening = true;
     if (driver.poll !== null) poller = startPoller(driver.poll, (bytes) => current.write(bytes), timers);
   }
 

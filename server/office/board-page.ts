@@ -2,29 +2,16 @@ import type { BoardRowView, UseView } from '../../shared/board.ts';
 import type { FarmRecords } from '../barn/barn-context.ts';
 import { type Html, html } from '../print/html.ts';
 import type { Printing } from '../print/printing.ts';
-import { boardView } from '../view/board-view.ts';
+import { boardNow } from '../view/board-view.ts';
 import { officeTable } from './office-page.ts';
 import type { OfficeWords } from './office-words.ts';
 
 /** Who may be milked and who may be sold, those that are kept back first, with the reason. */
-export function* boardPage(
-  { memory, clock, config }: FarmRecords,
-  words: OfficeWords,
-  printing: Printing,
-): Generator<string> {
-  const { animals, keepingBack, formulary } = memory;
-  const clockTrusted = clock.isTrusted();
-  const rows = boardView({
-    keepingBack,
-    animals,
-    formulary,
-    timeZone: config.timeZone,
-    wallMs: clock.now().wallMs,
-    clockTrusted,
-  });
-  const byId = new Map(animals.map((animal) => [animal.id, animal]));
+export function* boardPage(farm: FarmRecords, words: OfficeWords, printing: Printing): Generator<string> {
+  const rows = boardNow(farm);
+  const byId = new Map(farm.memory.animals.map((animal) => [animal.id, animal]));
   const { board } = words;
-  if (!clockTrusted) yield html`<p class="warn">${words.provisional}</p>`.html;
+  if (!farm.clock.isTrusted()) yield html`<p class="warn">${words.provisional}</p>`.html;
   const held = rows.filter((row) => !isFree(row));
   const free = rows.filter(isFree);
   const named = (id: string) => byId.get(id)?.name ?? id;

@@ -4,11 +4,13 @@ import { type Formulary, medicineById } from '../../core/medicine/formulary.ts';
 import { type Hold, type Holds, holdsOf, useNow } from '../../core/round/clear-board.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import type { BecauseView, BoardRowView, UseView } from '../../shared/board.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
+import { keptBy } from './kept.ts';
 import { withdrawalFigure } from './regimen-view.ts';
 import { rfc3339 } from './times.ts';
 
 /** What the board is made from. */
-export interface BoardInput {
+interface BoardInput {
   /** By animal, the treatments that decide what is kept back of it. */
   readonly keepingBack: ReadonlyMap<string, readonly DayBookEntry[]>;
   readonly animals: readonly Animal[];
@@ -55,7 +57,7 @@ function becauseView(
 }
 
 /** Who may be milked and who may be sold, in the order of the herd. */
-export function boardView(input: BoardInput): BoardRowView[] {
+function boardView(input: BoardInput): BoardRowView[] {
   return input.animals.map((animal) => {
     const hold = heldBack(input, animal);
     return {
@@ -64,4 +66,28 @@ export function boardView(input: BoardInput): BoardRowView[] {
       meat: useView(hold?.meat, input),
     };
   });
+}
+
+const kept = keptBy<FarmRecords, BoardRowView[]>();
+
+/** The board of a farm now; the same array while nothing on it changed. */
+export function boardNow(farm: FarmRecords): BoardRowView[] {
+  const { memory, clock, config } = farm;
+  const { keepingBack, animals, formulary } = memory;
+  const { timeZone } = config;
+  const { wallMs } = clock.now();
+  const clockTrusted = clock.isTrusted();
+  const input = { keepingBack, animals, formulary, timeZone, wallMs, clockTrusted };
+  const rests = [keepingBack, animals, formulary, timeZone, clockTrusted, timesPassed(input)];
+  return kept(farm, rests, () => boardView(input));
+}
+
+/** How many of the board's times have passed: of the same times, as many are always the same ones. */
+function timesPassed(input: BoardInput): number {
+  const passed = (hold: Hold | undefined): number =>
+    hold?.clear.kind === 'at' && hold.clear.atMs <= input.wallMs ? 1 : 0;
+  return input.animals.reduce((count, animal) => {
+    const holds = heldBack(input, animal);
+    return count + passed(holds?.meat) + passed(holds?.milk);
+  }, 0);
 }

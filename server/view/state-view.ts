@@ -13,7 +13,7 @@ import { type Memory, syringesOnHand } from '../barn/memory.ts';
 import { UNKNOWN_TAG_MS } from '../barn/shed-intents.ts';
 import type { KioskConfig } from '../config/kiosk-config.ts';
 import { herdView } from './animal-view.ts';
-import { boardView } from './board-view.ts';
+import { boardNow } from './board-view.ts';
 import { cardView } from './card-view.ts';
 import { checkView, scaleChecksView } from './check-view.ts';
 import { dayBookView, offerView } from './dose-view.ts';
@@ -81,14 +81,7 @@ export function stateView(barn: BarnContext, standing: Standing): KioskState {
       phase.step === 'offered' || phase.step === 'logging' ? offerView(phase.offer, memory.formulary) : null,
     card: phase.step === 'offered' ? cardView(phase.offer, syringesOnHand(memory), memory.formulary) : null,
     animals: herdView(barn),
-    board: boardView({
-      keepingBack: memory.keepingBack,
-      animals: memory.animals,
-      formulary: memory.formulary,
-      timeZone: config.timeZone,
-      wallMs: now.wallMs,
-      clockTrusted: clock.isTrusted(),
-    }),
+    board: boardNow(barn),
     seasonRevision: memory.seasonRevision + barn.weatherImport.revision(),
     herdRevision: memory.herdRevision + barn.herdFile.revision(),
     wormCheck: wormCheckView(barn),

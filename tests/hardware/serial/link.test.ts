@@ -43,6 +43,15 @@ describe.for(GROUNDS)('a link $name', { timeout: 30_000 }, ({ ground, skip }) =>
     expect(heard.link.counters).toMatchObject({ opens: 1, losses: 0, frames: 1 });
   });
 
+  it('finds where frames begin and how wide they are while it settles, so that the next one counts', async () => {
+    rig.feed(LINE);
+    const heard = platform();
+    await rig.until(() => heard.status() === 'ready', 2000);
+    const reasons = heard.refused.map((refused) => (refused.kind === 'bad' ? refused.fault : refused.reason));
+    expect(new Set(reasons)).toEqual(new Set(['settling']));
+    expect(heard.link.counters.badFrames).toBe(0);
+  });
+
   it('is lost with a reason while nothing is plugged in, and ready within 3 s of the plug', async () => {
     await rig.cable.pull();
     rig.feed(LINE);

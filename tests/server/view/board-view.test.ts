@@ -1,17 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { boardView } from '../../../server/view/board-view.ts';
+import { boardNow } from '../../../server/view/board-view.ts';
 import { bringToOffer, type TestBarn, testBarn } from '../make/test-barn.ts';
 
 function board(test: TestBarn) {
-  const { memory, config } = test.barn.context;
-  return boardView({
-    keepingBack: memory.keepingBack,
-    animals: memory.animals,
-    formulary: memory.formulary,
-    timeZone: config.timeZone,
-    wallMs: test.clock.wallMs,
-    clockTrusted: test.clock.trusted,
-  }).find(({ animal }) => animal === 'goat-1');
+  return boardNow(test.barn.context).find(({ animal }) => animal === 'goat-1');
 }
 
 describe('the board on the wire', () => {
@@ -75,5 +67,26 @@ describe('the board on the wire', () => {
     barn.send({ type: 'correct', treatmentId, what: { kind: 'not-given' } });
     const what = { kind: 'vet-time', meatHours: 9, milkHours: null, meatDays: null, milkDays: null } as const;
     expect(barn.send({ type: 'correct', treatmentId, what })).toMatchObject({ code: 'already-corrected' });
+  });
+
+  test('is the same array until a dose, a time that passes or a doubt of the clock changes it', () => {
+    const barn = testBarn();
+    const before = boardNow(barn.barn.context);
+    barn.clock.pass(60_000);
+    expect(boardNow(barn.barn.context)).toBe(before);
+    barn.send({ type: 'give', offerId: bringToOffer(barn), outcome: 'whole' });
+    const held = boardNow(barn.barn.context);
+    const { meat } = board(barn) ?? {};
+    if (meat?.kind !== 'at') throw new Error('no time');
+    barn.clock.pass(Date.parse(meat.at) - barn.clock.wallMs - 1);
+    expect(boardNow(barn.barn.context)).toBe(held);
+    barn.clock.pass(1);
+    expect(board(barn)?.meat).toEqual({ kind: 'free' });
+    barn.clock.trusted = false;
+    expect(board(barn)?.meat).toMatchObject({ kind: 'at', provisional: true });
+    // A clock set back brings the time back.
+    barn.clock.trusted = true;
+    barn.clock.wallMs -= 1;
+    expect(board(barn)?.meat).toMatchObject({ kind: 'at', provisional: false });
   });
 });
