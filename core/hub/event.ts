@@ -16,6 +16,7 @@ export const EVENT_KINDS = [
   'reduction-test-end',
   'egg-count',
   'egg-count-correction',
+  'clock-correction',
 ] as const;
 /** What an event may tell of. */
 export type EventKind = (typeof EVENT_KINDS)[number];

@@ -4,6 +4,7 @@ import { type ClockTime, clockTime } from '../../core/dosing/local-time.ts';
 import type { BoardTime } from '../../core/moment.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
+import { lookForDosedApart } from './dosed-apart.ts';
 import { herdOnDisk } from './memory.ts';
 import { runRound } from './run-round.ts';
 
@@ -57,7 +58,7 @@ interface Told {
 
 function correct(barn: BarnContext, { board, wasMs, isMs, told }: Told): void {
   const { store, memory, config } = barn;
-  store.dayBook.correctClock({
+  const entries = store.dayBook.correctClock({
     id: barn.newId(),
     board,
     wasMs: wasMs === null ? null : Math.round(wasMs),
@@ -66,6 +67,7 @@ function correct(barn: BarnContext, { board, wasMs, isMs, told }: Told): void {
     by: memory.settings.person,
     timeZone: config.timeZone,
   });
+  for (const entry of entries) lookForDosedApart(barn, entry, Math.round(isMs));
   barn.memory = {
     ...memory,
     ...herdOnDisk(store),

@@ -215,9 +215,10 @@ export function withReceived(memory: Memory, store: Store, touched: Touched): Me
   const revised = {
     ...memory,
     herdRevision: memory.herdRevision + 1,
-    wormRevision: memory.wormRevision + (touched.worms ? 1 : 0),
+    wormRevision: memory.wormRevision + (touched.worms || touched.clock ? 1 : 0),
   };
-  if (touched.merges) return { ...revised, ...herdOnDisk(store) };
+  if (touched.merges || touched.clock)
+    return { ...revised, ...herdOnDisk(store), jugs: touched.clock ? store.jugs.atHand() : memory.jugs };
   const read = [...touched.animals].flatMap((id) => store.animals.find(id) ?? []);
   const present = read.filter(isPresent);
   const untouched = ({ id }: HerdAnimal) => !touched.animals.has(id);

@@ -57,7 +57,7 @@ export function createBookLines(db: Db) {
 
   /** A date nobody trusts files a line after the one before it; one that is still to come is another kiosk's wrong clock. */
   function filedBy(atMs: number, told: boolean, received: Received | null) {
-    const ahead = received?.nowMs != null && atMs > received.nowMs + BELIEVED_AHEAD_MS;
+    const ahead = isAhead(atMs, received);
     const trusted = told && !ahead;
     const from = ahead ? (received?.nowMs ?? atMs) : atMs;
     const filedAt = trusted ? atMs : Math.max(from, (lastFiled.get() as number | undefined) ?? from);
@@ -113,10 +113,10 @@ export function createBookLines(db: Db) {
       change.run({ sequence, ...standing(entry) });
     },
     /** Files a treatment under the date it has since the clock was told to be `isMs`; one without a date, there. */
-    redate(sequence: number, entry: DayBookEntry, isMs: number): void {
+    redate(sequence: number, entry: DayBookEntry, isMs: number, received: Received | null): void {
       const { givenAtMs: at, clockTrusted } = entry.treatment;
-      const filedAt = clockTrusted ? at : Math.min(at, isMs);
-      redate.run({ sequence, at, filedAt, trusted: clockTrusted ? 1 : 0 });
+      const trusted = clockTrusted && !isAhead(at, received);
+      redate.run({ sequence, at, filedAt: trusted ? at : Math.min(at, isMs), trusted: trusted ? 1 : 0 });
       change.run({ sequence, ...standing(entry) });
     },
     /** Files all lines of an animal anew: some are of records that were merged into it, or parted from it. */
@@ -164,6 +164,10 @@ const NO_DOSE = {
   boardStart: null,
   boardSince: null,
 };
+
+function isAhead(atMs: number, received: Received | null): boolean {
+  return received?.nowMs != null && atMs > received.nowMs + BELIEVED_AHEAD_MS;
+}
 
 function until({ clear }: Hold): number {
   return clear.kind === 'at' ? clear.atMs : NEVER_BY_ITSELF[clear.kind];

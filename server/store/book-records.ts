@@ -3,7 +3,7 @@ import { causalOrder } from '../../core/hub/causal-order.ts';
 import { vetTime } from '../../core/medicine/approval.ts';
 import type { DayBookEntry } from '../../core/round/day-book.ts';
 import { redatedTreatment } from '../../core/round/redate.ts';
-import type { Correction } from '../../core/round/treatment.ts';
+import type { Correction, Treatment } from '../../core/round/treatment.ts';
 import { type ClockCorrections, createClockCorrections } from './clock-corrections.ts';
 import { createGoesOn } from './merged.ts';
 import type { Db } from './open-store.ts';
@@ -57,10 +57,12 @@ export function createBookRecords(db: Db, clock: ClockCorrections = createClockC
 
   const goesOn = createGoesOn(db);
 
+  function asDated(treatment: Treatment): Treatment {
+    return redatedTreatment(treatment, clock.toldOf(treatment.id, treatment.board?.start ?? null));
+  }
+
   function toEntry({ sequence, record }: TreatmentRow): NumberedEntry {
-    const written = TreatmentRecord.parse(JSON.parse(record));
-    const told = clock.toldOf('treatment', sequence, written.board?.start ?? null);
-    const treatment = redatedTreatment(written, told);
+    const treatment = asDated(TreatmentRecord.parse(JSON.parse(record)));
     const { offer } = treatment;
     return {
       sequence,
@@ -90,6 +92,8 @@ export function createBookRecords(db: Db, clock: ClockCorrections = createClockC
   }
 
   return {
+    /** A treatment by what was told of the clock. */
+    asDated,
     /** The entry of a treatment; `undefined` where there is none of this id. */
     entry(id: string): NumberedEntry | undefined {
       const row = byId.get(id);

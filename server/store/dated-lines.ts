@@ -1,5 +1,5 @@
-import type { ClockCorrection } from '../../core/clock/correction.ts';
 import { JUMP_MS } from '../../core/clock/trust.ts';
+import type { ClockCorrections } from './clock-corrections.ts';
 import type { Db } from './open-store.ts';
 
 interface DatedLine {
@@ -10,17 +10,19 @@ interface DatedLine {
   readonly board_since_ms: number | null;
 }
 
-/** Finds the treatments and jugs that a correction of the clock bears on. */
-export function createDatedLines(db: Db) {
+/** Finds the treatments and jugs that what was told of a start of a board bears on. */
+export function createDatedLines(db: Db, clock: Pick<ClockCorrections, 'spokenAgainst'>) {
   const newestFirst = db.prepare<[], DatedLine>(
     `SELECT sequence, at_ms, trusted, board_start, board_since_ms FROM book_lines
      WHERE kind = 'treatment' AND received IS NULL ORDER BY line DESC`,
   );
-  const ahead = db
-    .prepare<[number], number>(
-      `SELECT sequence FROM book_lines WHERE kind = 'treatment' AND trusted = 1 AND filed_at_ms > ?`,
+  const indexed = db
+    .prepare<[string], number>(
+      `SELECT sequence FROM book_lines INDEXED BY lines_of_a_start
+       WHERE board_start = ? AND (received = 1 OR trusted = 0)`,
     )
     .pluck();
+  const numbered = db.prepare<[string], number>('SELECT sequence FROM treatments WHERE id = ?').pluck();
   const jugOwed = db
     .prepare<[object], number>(
       `SELECT 1 FROM jugs WHERE board_start = @start
@@ -39,10 +41,17 @@ export function createDatedLines(db: Db) {
   }
 
   return {
-    /** Numbers of the treatments that a word on the clock dates anew: of its start, and dated later than it. */
-    by({ board, isMs }: ClockCorrection): number[] {
+    /**
+     * Numbers of the treatments that a further word on a start may date anew: those of the start, and those that a word on it
+     * spoke against.
+     */
+    by(start: string): number[] {
       return [
-        ...new Set([...ofStart(board.start).map(({ sequence }) => sequence), ...ahead.all(isMs + JUMP_MS)]),
+        ...new Set([
+          ...ofStart(start).map(({ sequence }) => sequence),
+          ...indexed.all(start),
+          ...clock.spokenAgainst(start).flatMap((id) => numbered.get(id) ?? []),
+        ]),
       ];
     },
     isOwed(start: string, startedAtMs: number): boolean {

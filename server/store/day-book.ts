@@ -11,6 +11,7 @@ import { type ClockCorrections, createClockCorrections } from './clock-correctio
 import { createDatedLines } from './dated-lines.ts';
 import { fileRecords } from './file-records.ts';
 import type { Db } from './open-store.ts';
+import type { ToldBody } from './told-bodies.ts';
 import { TreatmentRecord } from './treatment-record.ts';
 import { createUntreatedReader, type Untreated } from './untreated.ts';
 
@@ -20,7 +21,7 @@ export function createDayBook(db: Db, clock: ClockCorrections = createClockCorre
   const history = createBookHistory(db, records);
   const lines = createBookLines(db);
   const untreated = createUntreatedReader(db);
-  const dated = createDatedLines(db);
+  const dated = createDatedLines(db, clock);
   fileRecords(db, records, untreated, lines);
   const chain = createChain(db);
   const addTreatment = db.prepare(
@@ -64,6 +65,15 @@ export function createDayBook(db: Db, clock: ClockCorrections = createClockCorre
     return entry;
   }
 
+  /** Files the treatments that a word on a start of the board dates anew under their dates; answers them. */
+  function fileByClock(start: string, isMs: number, received: Received | null): NumberedEntry[] {
+    return dated.by(start).map((sequence) => {
+      const entry = records.numbered(sequence);
+      lines.redate(sequence, entry, isMs, received);
+      return entry;
+    });
+  }
+
   return {
     ...records,
     ...history,
@@ -93,7 +103,7 @@ export function createDayBook(db: Db, clock: ClockCorrections = createClockCorre
       });
       const sequence = Number(lastInsertRowid);
       chain.add('treatment', sequence);
-      lines.addTreatment(sequence, { treatment, corrections: [] }, received);
+      lines.addTreatment(sequence, { treatment: records.asDated(treatment), corrections: [] }, received);
       return sequence;
     },
     /** Writes a correction beside its treatment, and returns the entry as it stands then. */
@@ -110,11 +120,19 @@ export function createDayBook(db: Db, clock: ClockCorrections = createClockCorre
     refile(animalId: string): void {
       lines.refile(animalId, { treatment: records.numbered, untreated: untreated.numbered });
     },
-    /** Writes a word on the clock, and files the treatments it dates anew under their dates. */
-    correctClock(correction: ClockCorrection): void {
+    /** Writes a word on the clock, and files the treatments it may date anew under their dates; answers them. */
+    correctClock(correction: ClockCorrection): NumberedEntry[] {
       chain.add('clock', clock.add(correction));
-      for (const sequence of dated.by(correction))
-        lines.redate(sequence, records.numbered(sequence), correction.isMs);
+      return fileByClock(correction.board.start, correction.isMs, null);
+    },
+    /** Writes a word on the clock of another kiosk; `refile` belongs after its event, which says in what order it counts. */
+    receiveClock(body: ToldBody<'clock-correction'>, received: Received) {
+      const sequence = clock.receive(body);
+      chain.add('clock', sequence);
+      return {
+        sequence,
+        refile: () => fileByClock(body.board_start, body.is_ms, received),
+      };
     },
     /** Whether a treatment or jug of a start of the board is dated otherwise than by that start at a wall time, ms since 1970. */
     isOwedCorrection: dated.isOwed,

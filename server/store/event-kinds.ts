@@ -23,6 +23,21 @@ export interface ToldRecord {
   readonly columns?: readonly string[];
 }
 
+/** The first life in a file is its own kiosk's: others are heard of later. */
+export const OWN_KIOSK = '(SELECT kiosk FROM kiosk_lives ORDER BY number LIMIT 1)';
+
+/** Records of this kiosk, of other starts than a word on the clock and written before it, that are dated later. */
+const AHEAD_OF_WORD = `(SELECT json_group_array(id) FROM (
+  SELECT id FROM treatments AS known
+  WHERE known.sequence <= r.treatments_before AND known.given_at_ms > r.is_ms
+    AND known.record ->> '$.clockTrusted' AND known.record ->> '$.board.start' IS NOT r.board_start
+    AND ${OWN_KIOSK} = (SELECT kiosk FROM events JOIN kiosk_lives ON kiosk_lives.number = events.life
+                        WHERE events.kind = 'treatment' AND events.record = known.sequence)
+  UNION ALL
+  SELECT id FROM jugs AS known
+  WHERE known.number BETWEEN 1 AND r.jugs_before AND known.mixed_at_ms > r.is_ms
+    AND known.clock_trusted = 1 AND known.board_start IS NOT r.board_start))`;
+
 const animalId = (number: string) => `(SELECT id FROM animals WHERE number = ${number})`;
 const jsonOf = (columns: readonly string[]) => columns.map((name) => `'${name}', r.${name}`).join(', ');
 const INSERTED = 'AFTER INSERT';
@@ -86,6 +101,8 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
     'clock_trusted',
     'weighed',
     'stock',
+    'board_start',
+    'board_since_ms',
   ]),
   'jug-discarded': {
     ...told('jugs', 'number', ['id', 'discarded_at_ms']),
@@ -195,4 +212,23 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
     'at_ms',
     'by',
   ]),
+  'clock-correction': told(
+    'clock_corrections',
+    'sequence',
+    [
+      'id',
+      'board_start',
+      'board_since_ms',
+      'was_ms',
+      'is_ms',
+      'told',
+      'by',
+      'time_zone',
+      'treatments_before',
+      'jugs_before',
+    ],
+    `, 'after', (SELECT json_group_array(known.id) FROM clock_corrections AS known
+         WHERE known.board_start = r.board_start AND known.sequence < r.sequence),
+       'ahead', json(${AHEAD_OF_WORD})`,
+  ),
 };

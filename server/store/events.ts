@@ -1,7 +1,7 @@
 import { v7 as uuidv7 } from 'uuid';
 import { clockText, FIRST_CLOCK, readClock, tick } from '../../core/hub/clock.ts';
 import type { Event, EventKind } from '../../core/hub/event.ts';
-import { TOLD_RECORDS, type ToldRecord } from './event-kinds.ts';
+import { OWN_KIOSK, TOLD_RECORDS, type ToldRecord } from './event-kinds.ts';
 import type { Db } from './open-store.ts';
 
 const KINDS = Object.entries(TOLD_RECORDS) as [EventKind, ToldRecord][];
@@ -56,11 +56,8 @@ export function endLife(db: Db): void {
   if (known) db.exec('DELETE FROM kiosk_self');
 }
 
-/** The first life in a file is its own kiosk's: others are heard of later. */
-const OWN_KIOSK = 'SELECT kiosk FROM kiosk_lives ORDER BY number LIMIT 1';
-
 function beginLife(db: Db): void {
-  const before = db.prepare<[], string>(OWN_KIOSK).pluck().get();
+  const before = db.prepare<[], string | null>(`SELECT ${OWN_KIOSK}`).pluck().get();
   const { lastInsertRowid } = db
     .prepare('INSERT INTO kiosk_lives (kiosk, life) VALUES (?, ?)')
     .run(before ?? uuidv7(), uuidv7());
@@ -105,7 +102,7 @@ export function createEventStore(db: Db) {
          WHERE life = ${LIFE} AND sequence > @sequence ORDER BY sequence LIMIT @most)
      ) AS told JOIN kiosk_lives ON kiosk_lives.number = told.life ORDER BY sequence LIMIT @most`,
   );
-  const newLife = db.prepare(`INSERT INTO kiosk_lives (kiosk, life) VALUES ((${OWN_KIOSK}), ?)`);
+  const newLife = db.prepare(`INSERT INTO kiosk_lives (kiosk, life) VALUES (${OWN_KIOSK}, ?)`);
   const setLife = db.prepare('UPDATE kiosk_self SET life = ?');
   const OWN = '(SELECT life FROM kiosk_self)';
   const newest = `(SELECT max(sequence) FROM (SELECT max(sequence) AS sequence FROM events WHERE life = ${OWN}

@@ -78,7 +78,7 @@ export function createJugStore(
       drawnDoubt: millilitres(drawn.doubtMl),
       draws: drawn.draws,
     };
-    return redatedJug(written, board, clock.toldOf('jug', jug.number, jug.board_start));
+    return redatedJug(written, board, clock.toldOf(jug.id, jug.board_start));
   }
   const discard = db.prepare('UPDATE jugs SET discarded_at_ms = ? WHERE id = ? AND discarded_at_ms IS NULL');
   return {

@@ -1,6 +1,6 @@
 import { BOARD_TIME_SCHEMA, BOOK_INDEXES, BOOK_SCHEMA } from './book-schema.ts';
 import { CHAIN_OF_CLOCK_SCHEMA, CHAIN_SCHEMA, chainRecords } from './chain.ts';
-import { CLOCK_SCHEMA } from './clock-schema.ts';
+import { CLOCK_SCHEMA, CLOCK_TOLD_SCHEMA } from './clock-schema.ts';
 import { EVENT_SCHEMA, RECEIVED_SCHEMA } from './event-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
@@ -262,6 +262,7 @@ export const MIGRATIONS: readonly Migration[] = [
   EVENT_SCHEMA,
   RECEIVED_SCHEMA,
   CLOCK_SCHEMA + CHAIN_OF_CLOCK_SCHEMA,
+  CLOCK_TOLD_SCHEMA,
 ];
 
 /** Takes one step of the schema. Belongs in a transaction. */

@@ -10,17 +10,19 @@ import type { ToldBody } from './told-bodies.ts';
 /** What was touched by what came, so that no more than that is read anew. */
 export interface Touched {
   readonly animals: Set<string>;
-  /** Treatments that came, or that a correction came of. */
+  /** Treatments that came, that a correction came of, or that are dated anew. */
   readonly treatments: Set<string>;
   /** Whether an egg count or a test came. */
   worms: boolean;
   /** Whether records were merged or parted. */
   merges: boolean;
+  /** Whether something was told of a clock. */
+  clock: boolean;
 }
 
 /** Nothing touched yet. */
 export function nothingTouched(): Touched {
-  return { animals: new Set(), treatments: new Set(), worms: false, merges: false };
+  return { animals: new Set(), treatments: new Set(), worms: false, merges: false, clock: false };
 }
 
 type Told = { [K in EventKind]: { readonly kind: K; readonly body: ToldBody<K> } }[EventKind];
@@ -183,6 +185,14 @@ export function createRecordReceiver(db: Db, dayBook: ReturnType<typeof createDa
         case 'egg-count-correction':
           touched.worms = true;
           return as(plain(kind, body));
+        case 'clock-correction': {
+          touched.clock = true;
+          const { sequence, refile } = dayBook.receiveClock(body, received);
+          const afterwards = () => {
+            for (const { treatment } of refile()) touched.treatments.add(treatment.id);
+          };
+          return { ...as(sequence), afterwards };
+        }
       }
     },
   };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isTimeZone } from '../../core/dosing/local-time.ts';
 import type { EventKind } from '../../core/hub/event.ts';
 import { AnimalNote } from '../../shared/animal.ts';
 import { SampleMethodView } from '../../shared/egg-count.ts';
@@ -9,6 +10,9 @@ import { TreatmentRecord } from './treatment-record.ts';
 const id = z.string().min(1).max(100);
 const ms = z.int();
 const by = z.string().max(100);
+/** A time that every calendar holds: dates are counted from it. */
+const time = z.int().min(0).max(Date.UTC(9999, 0));
+const sinceMs = z.number().nonnegative().max(Date.UTC(2070, 0));
 const positive = z.number().positive();
 
 /** Text that is JSON of a form. */
@@ -58,6 +62,8 @@ export const TOLD_BODIES = {
     clock_trusted: z.literal([0, 1]),
     weighed: jsonText(StoredWeighed).nullable(),
     stock: jsonText(StoredJugLot).nullable(),
+    board_start: id.nullable().default(null),
+    board_since_ms: sinceMs.nullable().default(null),
   }),
   'jug-discarded': z.strictObject({ id, discarded_at_ms: ms }),
   treatment: TreatmentRecord,
@@ -148,6 +154,20 @@ export const TOLD_BODIES = {
     eggs: z.int().nullable(),
     at_ms: ms,
     by,
+  }),
+  'clock-correction': z.strictObject({
+    id,
+    board_start: id,
+    board_since_ms: sinceMs,
+    was_ms: ms.nullable(),
+    is_ms: time,
+    told: z.enum(['person', 'server', 'board']),
+    by,
+    time_zone: z.string().refine(isTimeZone, { message: 'no time zone that is known here' }),
+    treatments_before: z.int(),
+    jugs_before: z.int(),
+    after: z.array(id),
+    ahead: z.array(id),
   }),
 } as const satisfies Record<EventKind, z.ZodType>;
 

@@ -1,13 +1,10 @@
-import { dosedApart, type Logged } from '../../core/hub/apart.ts';
 import type { Event } from '../../core/hub/event.ts';
 import { animalsNamed } from '../../core/round/day-book.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
+import { lookForDosedApart } from '../barn/dosed-apart.ts';
 import { withReceived } from '../barn/memory.ts';
 import { runRound } from '../barn/run-round.ts';
 import { nothingTouched, type Touched } from '../store/receive-records.ts';
-
-/** So many of an animal's newest treatments are looked through for one that was given apart. */
-const LOOKED_THROUGH = 20;
 
 /**
  * Takes in what other kiosks told, on disk and in memory, and ends an offer that rests on what was changed by it. Belongs in
@@ -19,7 +16,13 @@ export function takeIn(barn: BarnContext, events: readonly Event[]): void {
   const here = { wallMs: Math.round(clock.now().wallMs), clockTrusted: clock.isTrusted() };
   const touched = nothingTouched();
   for (const run of runsOf(events)) store.received.take(run, here, touched);
-  for (const id of touched.treatments) lookForOther(barn, id, touched, here.wallMs);
+  for (const id of touched.treatments) {
+    const entry = store.dayBook.entry(id);
+    // Still waiting for what it names.
+    if (entry === undefined) continue;
+    for (const animalId of animalsNamed(entry)) touched.animals.add(animalId);
+    lookForDosedApart(barn, entry, here.wallMs);
+  }
   const before = barn.memory;
   barn.memory = withReceived(before, store, touched);
   // An offer of another animal rests on nothing that came.
@@ -35,21 +38,6 @@ export function runsOf(events: readonly Event[]): Event[][] {
     else runs.push([event]);
   }
   return runs;
-}
-
-/** Remembers where an animal was dosed at two kiosks that did not know of each other's. */
-function lookForOther({ store, memory }: BarnContext, id: string, touched: Touched, nowMs: number): void {
-  const entry = store.dayBook.entry(id);
-  // Still waiting for what it names.
-  if (entry === undefined) return;
-  for (const animalId of animalsNamed(entry)) touched.animals.add(animalId);
-  const logged = (each: typeof entry): Logged => ({
-    entry: each,
-    kiosk: store.received.kioskOf('treatment', each.sequence),
-  });
-  const others = animalsNamed(entry).flatMap((animalId) => store.dayBook.ofAnimal(animalId, LOOKED_THROUGH));
-  for (const other of dosedApart(logged(entry), others.map(logged), memory.formulary))
-    store.apart.add(id, other, nowMs);
 }
 
 function inVisit({ memory }: BarnContext, { animals }: Touched): boolean {

@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { pushLacking } from '../../../core/hub/exchange.ts';
+import { pullOnce, pushLacking } from '../../../core/hub/exchange.ts';
+import { systemClock } from '../../../server/barn/clock.ts';
 import { buildHubApp } from '../../../server/hub/app.ts';
 import { invite } from '../../../server/hub/credentials.ts';
 import { type HubDatabase, openHubDatabase } from '../../../server/hub/database.ts';
@@ -12,8 +13,17 @@ import { FarmCopies } from '../../../server/hub/farm-copies.ts';
 import { closeOffice, letIn, makeOffice, placeFarm, shutOffice } from '../../../server/hub/offices.ts';
 import { createHolder } from '../../../server/sync/holder.ts';
 import { openHubLine } from '../../../server/sync/line.ts';
+import { HandBoard } from '../make/board-clocks.ts';
+import { given } from '../make/book.ts';
 import { hasPostgres, startPostgres, type TestPostgres } from '../make/postgres.ts';
-import { bringToOffer, GOAT, standingOffer, type TestBarn, testBarn } from '../make/test-barn.ts';
+import {
+  bringToOffer,
+  furnishShed,
+  GOAT,
+  standingOffer,
+  type TestBarn,
+  testBarn,
+} from '../make/test-barn.ts';
 
 /** Two farms share a hub: on the hill a goat was dosed, in the dale there are animals of other names. */
 describe.runIf(hasPostgres)('the office of a hub', () => {
@@ -66,6 +76,13 @@ describe.runIf(hasPostgres)('the office of a hub', () => {
     const invitation = await invite(database, farm, 'North shed', { hub: address, ca: null });
     const line = openHubLine({ invitation, kiosk: store.events.self().kiosk, named: () => {} });
     await pushLacking(createHolder(barn), line, new Map());
+    line.close();
+  }
+
+  async function takeAll(farm: string, { barn, store }: TestBarn): Promise<void> {
+    const invitation = await invite(database, farm, 'South shed', { hub: address, ca: null });
+    const line = openHubLine({ invitation, kiosk: store.events.self().kiosk, named: () => {} });
+    while ((await pullOnce(createHolder(barn), line, 0)).events.length > 0);
     line.close();
   }
 
@@ -177,6 +194,33 @@ describe.runIf(hasPostgres)('the office of a hub', () => {
     expect(body).not.toContain('Burdock');
     expect(statSync(join(folder, 'copies')).mode & 0o077).toBe(0);
     expect(readdirSync(join(folder, 'copies'))).toContain('dale.sqlite');
+  });
+
+  test('dates a dose by the clock that was set at its kiosk, and so does every other kiosk', async () => {
+    const board = new HandBoard(Date.UTC(1987, 3, 12, 11, 30));
+    const clock = systemClock(Date.UTC(2026, 0, 1), board);
+    const shed = testBarn(':memory:', undefined, { clock });
+    const barn = testBarn(':memory:', furnishShed);
+    barns.push(shed, barn);
+    const { wallMs, board: at = null } = clock.now();
+    const dose = given({ id: 't1', animal: GOAT.id, jug: 'jug-1', atMs: wallMs, trusted: false });
+    shed.store.dayBook.addTreatment({ ...dose, board: at });
+    await share('fell', shed);
+    await letIn(database, 'fell', hill.office);
+    const register = async () => (await ask('/office/farms/fell/register', hill.key)).body;
+    expect(await register()).toContain('12 Apr 1987');
+    board.pass(10 * 60_000);
+    expect(shed.send({ type: 'set-clock', at: '2027-04-12T11:40' })).toMatchObject({ ok: true });
+    await share('fell', shed);
+    expect(await register()).toContain('12 Apr 2027');
+    expect(await register()).not.toContain('1987');
+    const csv = await ask('/office/farms/fell/files/register', hill.key);
+    expect(csv.body).toContain('2027-04-12');
+    expect(csv.body).not.toContain('1987');
+    await takeAll('fell', barn);
+    expect(barn.barn.context.memory.earlier).toMatchObject([
+      { animalId: GOAT.id, givenAtMs: Date.UTC(2027, 3, 12, 11, 30), clockTrusted: true },
+    ]);
   });
 
   test('is not misled by what a hub held before it was put back', async () => {

@@ -79,5 +79,14 @@ export function writeOneOfEach(store: Store): void {
     atMs: 9900,
     by: 'Kim',
   });
+  store.dayBook.correctClock({
+    id: 'clock-1',
+    board: { start: 'start-1', sinceMs: 1000 },
+    wasMs: null,
+    isMs: 9980,
+    told: 'person',
+    by: 'Kim',
+    timeZone: 'UTC',
+  });
   store.reductionTests.end('test-1', { how: 'given-up', atMs: 9990, by: 'Kim' });
 }

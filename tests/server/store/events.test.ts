@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { EVENT_KINDS, type Event } from '../../../core/hub/event.ts';
+import { CLOCK_TOLD_SCHEMA } from '../../../server/store/clock-schema.ts';
 import { TOLD_RECORDS } from '../../../server/store/event-kinds.ts';
 import { EVENT_SCHEMA } from '../../../server/store/event-schema.ts';
 import { createEventStore, endLife } from '../../../server/store/events.ts';
@@ -18,7 +19,6 @@ import { writeOneOfEach } from '../make/one-of-each.ts';
 const STAYS: Readonly<Record<string, string>> = {
   approvals: 'a rule is approved by a person at the kiosk that doses by it',
   book_lines: 'made anew from the records',
-  clock_corrections: 'dates what is of one start of one board',
   chain: 'each kiosk vouches for its own file',
   egg_count_animals: 'told with the count',
   reduction_test_animals: 'told with the test',
@@ -140,7 +140,7 @@ describe('records from before there were events', () => {
     store.close();
     const db = new Database(path);
     db.pragma('foreign_keys = OFF');
-    db.exec(`DROP TABLE dosed_apart_seen; DROP TABLE dosed_apart; DROP TABLE hub_kiosks; DROP TABLE events_waiting;
+    db.exec(`DROP INDEX lines_of_a_start; DROP TABLE dosed_apart_seen; DROP TABLE dosed_apart; DROP TABLE hub_kiosks; DROP TABLE events_waiting;
       DROP TABLE events; DROP TABLE kiosk_self; DROP TABLE kiosk_lives; ALTER TABLE book_lines DROP COLUMN received;
       DROP INDEX animals_by_name; DROP INDEX animals_by_tag;
       CREATE UNIQUE INDEX one_animal_a_name ON animals (name) WHERE life = 'present';
@@ -164,7 +164,9 @@ describe('records from before there were events', () => {
     const events = createEventStore(db);
     const told = events.after(events.self().life, 0, 1000);
     expect(told.length).toBe(rows.reduce((sum, each) => sum + each, 0));
-    expect(new Set(told.map(({ kind }) => kind))).toEqual(new Set(EVENT_KINDS));
+    // There were no words on the clock then.
+    const kinds = EVENT_KINDS.filter((kind) => kind !== 'clock-correction');
+    expect(new Set(told.map(({ kind }) => kind))).toEqual(new Set(kinds));
     const { name } = db;
     db.close();
     expect(toldBy(createStore(name))).toEqual(told);
@@ -181,6 +183,25 @@ describe('records from before there were events', () => {
     inOrder('reduction-test', 'egg-count');
     inOrder('egg-count', 'egg-count-correction');
   });
+});
+
+test('words on the clock that were kept to their kiosk are told, each once, in another life', () => {
+  const path = file();
+  const store = bookStore(path);
+  writeOneOfEach(store);
+  const [before] = toldBy(store).filter(({ kind }) => kind === 'clock-correction');
+  const { life } = store.events.self();
+  store.close();
+  const db = new Database(path);
+  db.exec(`DROP INDEX lines_of_a_start; DROP TRIGGER events_are_never_deleted;
+    DELETE FROM events WHERE kind = 'clock-correction'`);
+  db.pragma(`user_version = ${MIGRATIONS.indexOf(CLOCK_TOLD_SCHEMA)}`);
+  db.close();
+  const again = createStore(path);
+  expect(again.events.self().life).not.toBe(life);
+  expect(toldBy(again).map(({ kind, body }) => [kind, body])).toEqual([['clock-correction', before?.body]]);
+  again.close();
+  expect(toldBy(createStore(path))).toHaveLength(1);
 });
 
 describe('records that are put back to an earlier state', () => {

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { systemClock } from '../../../server/barn/clock.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
+import { HandBoard } from '../make/board-clocks.ts';
+import { given } from '../make/book.ts';
 import { bringToOffer, furnishShed, standingOffer, type TestBarn, testBarn } from '../make/test-barn.ts';
 
 /** The barns of two sheds, the second with the herd of the first. */
@@ -101,6 +104,34 @@ describe('what another kiosk told', () => {
     one.store.apart.seen(pair, 5000, 'Wren');
     expect(one.store.apart.unseen()).toEqual([]);
     expect(other.store.apart.unseen()).toHaveLength(1);
+  });
+
+  test('of a clock that was set there dates its doses: an undated one asks, and one of today stops', () => {
+    const board = new HandBoard(Date.UTC(1987, 3, 12, 11, 30));
+    const clock = systemClock(Date.UTC(2026, 0, 1), board);
+    const [one, other] = [testBarn(':memory:', undefined, { clock }), testBarn(':memory:', furnishShed)];
+    const { wallMs, board: at = null } = clock.now();
+    const dose = given({ id: 't1', animal: 'goat-1', jug: 'jug-1', atMs: wallMs, trusted: false });
+    one.store.dayBook.addTreatment({ ...dose, board: at });
+    meet(one, other);
+    other.weigh(0, 1000);
+    other.send({ type: 'take-jug', jugId: 'jug-1' });
+    other.send({ type: 'prove-jug', jugId: 'jug-1', deliberate: false });
+    other.send({ type: 'pick-animal', animalId: 'goat-1' });
+    other.weigh(15_400, 4000);
+    expect(cautionsOf(other)).toContainEqual(['clock-untrusted', 'ask']);
+    board.pass(10 * 60_000);
+    expect(one.send({ type: 'set-clock', at: '2027-04-12T11:40' })).toMatchObject({ ok: true });
+    meet(one, other);
+    const { memory, store } = other.barn.context;
+    expect(memory.recent[0]?.treatment).toMatchObject({
+      givenAtMs: Date.UTC(2027, 3, 12, 11, 30),
+      clockTrusted: true,
+    });
+    expect(cautionsOf(other)).toContainEqual(['same-active-today', 'stop']);
+    const anew = loadMemory(store, memory.settings);
+    for (const part of ['animals', 'earlier', 'recent', 'keepingBack', 'jugs'] as const)
+      expect(memory[part]).toEqual(anew[part]);
   });
 
   test('a disk that refuses leaves memory as it was', () => {
