@@ -17,7 +17,6 @@ import { listPorts } from '../hardware/serial/ports.ts';
 import { openSerialPort } from '../hardware/serial/serialport-connection.ts';
 import { listSerialPorts } from '../hardware/serial/serialport-list.ts';
 import { systemTimers, type Timers } from '../hardware/serial/timers.ts';
-import { buildApp } from './app.ts';
 import { systemClock } from './barn/clock.ts';
 import type { Environment } from './config/environment.ts';
 import { loadSetup, type Setup } from './config/load.ts';
@@ -93,8 +92,8 @@ export async function serve(
     log,
     onRestart,
   });
-  // Let come through that the ports are open: they settle while the pages are made ready.
-  await new Promise(setImmediate);
+  // The ports settle while the web server is read in: nothing else of the start waits for so long.
+  const { buildApp } = await import('./app.ts');
   const app = await buildApp(house, environment.host, fileURLToPath(new URL('../kiosk', import.meta.url)));
   async function stop(): Promise<void> {
     await app.close();

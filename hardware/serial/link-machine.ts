@@ -7,8 +7,8 @@ export type LinkEvent =
   | { readonly type: 'open-failed'; readonly reason: LostReason; readonly remedy: string }
   /** A good frame was decoded. */
   | { readonly type: 'item' }
-  /** The time last asked for is over; `quietMs` is how long ago the last good frame came. */
-  | { readonly type: 'timer'; readonly quietMs: number }
+  /** The time last asked for is over, and was `lateMs` ago; `quietMs` is how long ago the last good frame came. */
+  | { readonly type: 'timer'; readonly quietMs: number; readonly lateMs: number }
   /** The connection ended by itself. */
   | { readonly type: 'closed' };
 
@@ -39,6 +39,9 @@ export interface LinkStep {
 
 const GONE = 'The cable or adapter came out: push it home.';
 const MUTE = 'The port is open but no weight comes: check power, cable, and the format and speed set for it.';
+
+/** A process that was too busy to be on time has not read what came meanwhile, and needs this long to do so. */
+const LATE_MS = 30;
 
 /** Decides the next state of a link: pure, defined for every pair of state and event. */
 export function nextLink(state: LinkState, event: LinkEvent, rules: LinkRules): LinkStep {
@@ -90,7 +93,7 @@ function whileOpen(state: OpenState, event: LinkEvent, rules: LinkRules): LinkSt
     case 'item':
       return state.status === 'ready' || draining ? stay(state) : becomeReady(rules);
     case 'timer':
-      if (draining) return endDrain(state.attempt, rules);
+      if (draining) return event.lateMs > LATE_MS ? catchUp(state) : endDrain(state.attempt, rules);
       return state.status === 'ready' ? watch(state, event.quietMs, rules) : endPatience(state, rules);
     case 'opened':
     case 'open-failed':
@@ -98,6 +101,10 @@ function whileOpen(state: OpenState, event: LinkEvent, rules: LinkRules): LinkSt
     default:
       return unreachable(event);
   }
+}
+
+function catchUp(state: OpenState): LinkStep {
+  return { state, effects: [{ do: 'wait', ms: LATE_MS }] };
 }
 
 function endDrain(attempt: number, rules: LinkRules): LinkStep {

@@ -162,7 +162,11 @@ export function createLink<Item>(options: LinkOptions<Item>): Link {
 
   function wake(ms: number): void {
     if (timer !== null) timers.clear(timer);
-    timer = timers.set(() => handle({ type: 'timer', quietMs: timers.now() - lastItemAt }), ms);
+    const due = timers.now() + ms;
+    timer = timers.set(() => {
+      const now = timers.now();
+      handle({ type: 'timer', quietMs: now - lastItemAt, lateMs: now - due });
+    }, ms);
   }
 
   function letGo(): void {

@@ -17,7 +17,7 @@ const PROGRAMS = [
   'hardware/simulator/main',
 ];
 /** They hold compiled parts, which Node finds only where npm put them. */
-const NATIVE = ['better-sqlite3', 'serialport'];
+const NATIVE = ['better-sqlite3', '@serialport/bindings-cpp'];
 const STAMP = 'dist/.byreside-built';
 
 /** Builds server and kiosk into `dist/` when their sources have changed since the last time; else does nothing. */
@@ -47,6 +47,8 @@ async function buildPrograms() {
     entryFileNames: '[name].js',
     chunkFileNames: 'server/[name]-[hash].js',
     sourcemap: true,
+    // A start reads all of it; whose each part is must stay.
+    comments: { legal: true, annotation: false, jsdoc: false },
   });
   await built.close();
 }

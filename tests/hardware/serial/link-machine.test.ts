@@ -23,7 +23,7 @@ const EVENTS = {
   opened: { type: 'opened' },
   failed: { type: 'open-failed', reason: 'in-use', remedy: 'Close it there.' },
   item: { type: 'item' },
-  timer: { type: 'timer', quietMs: 5000 },
+  timer: { type: 'timer', quietMs: 5000, lateMs: 0 },
   closed: { type: 'closed' },
 } as const satisfies Record<string, LinkEvent>;
 
@@ -92,12 +92,18 @@ describe('the link machine', () => {
   });
 
   it('waits for the rest of the silence when a frame came while it waited', () => {
-    const step = nextLink(READY, { type: 'timer', quietMs: 400 }, SCALE);
+    const step = nextLink(READY, { type: 'timer', quietMs: 400, lateMs: 0 }, SCALE);
     expect(step).toEqual({ state: READY, effects: [wait(600)] });
   });
 
+  it('settles on where the process was too busy to be on time, and has not read what came', () => {
+    const late = { type: 'timer', quietMs: 5000, lateMs: 400 } as const;
+    expect(nextLink(DRAIN, late, SCALE)).toEqual({ state: DRAIN, effects: [wait(30)] });
+    expect(nextLink(DRAIN, { ...late, lateMs: 30 }, SCALE).state).toEqual(PROBE);
+  });
+
   it('counts silence of exactly the limit as silence', () => {
-    expect(nextLink(READY, { type: 'timer', quietMs: 1000 }, SCALE).state).toEqual(SILENT);
+    expect(nextLink(READY, { type: 'timer', quietMs: 1000, lateMs: 0 }, SCALE).state).toEqual(SILENT);
   });
 
   it('is ready once settled for a device that waits for the keeper, and sets no watch', () => {
