@@ -13,7 +13,7 @@ import { paced } from './paced.ts';
 import { Publisher, type Subscriber } from './publisher.ts';
 
 /** The least time between two tellings of a screen, and the most: its clock goes on while nothing else changes. */
-const LEAST_MS = 20;
+const LEAST_MS = 10;
 const MOST_MS = 500;
 /** A page that has not been heard of for this long is gone. */
 const SILENT_MS = 15_000;
