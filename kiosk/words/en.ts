@@ -114,7 +114,7 @@ export const en = {
     noJug: 'No jug in service',
     mixing: 'being mixed',
     toApprove: (count: number) => `${count} to approve`,
-    dosesToday: (count: number) => (count === 1 ? '1 dose today' : `${count} doses today`),
+    dosesToday: (count: number) => `${count} today`,
   },
   platform: {
     whichJug: 'Which jug is in your hand?',

@@ -103,8 +103,8 @@ export const es: typeof en = {
     more: (count) => `y ${count} más`,
     noJug: 'Ninguna jarra en uso',
     mixing: 'en mezcla',
-    toApprove: (count) => `${count} por aprobar`,
-    dosesToday: (count) => (count === 1 ? '1 dosis hoy' : `${count} dosis hoy`),
+    toApprove: (count) => `aprobar: ${count}`,
+    dosesToday: (count) => `${count} hoy`,
   },
   platform: {
     whichJug: '¿Qué jarra tiene en la mano?',

@@ -40,7 +40,7 @@ test.each(['jug-powder-changed', 'jug-powder-too-much'])('in %s stopping is the 
 });
 
 test('the doses of the day are those that were given', () => {
-  expect(open('home-corrected').text('door-daybook')).toContain('3 doses today');
+  expect(open('home-corrected').text('door-daybook')).toContain('3 today');
 });
 
 test('an animal that is not the one offered can be named from the offer', () => {

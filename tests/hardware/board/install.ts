@@ -1,5 +1,14 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, lstatSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -70,6 +79,7 @@ async function health(folder: string, port: number): Promise<string | null> {
   const set = [`BYRESIDE_PORT=${port}`, 'BYRESIDE_DATA=/var/lib/byreside', 'NODE_ENV=production'];
   const args = [`--userspec=${user}`, folder, 'env', ...surroundings(), ...set, 'sh', '-c', `exec ${unit}`];
   const kiosk = spawn('chroot', args, { stdio: 'ignore' });
+  const ended = new Promise((resolve) => kiosk.once('exit', resolve));
   try {
     const ends = Date.now() + ANSWERS_WITHIN_MS;
     while (Date.now() < ends && kiosk.exitCode === null) {
@@ -80,7 +90,7 @@ async function health(folder: string, port: number): Promise<string | null> {
     return null;
   } finally {
     kiosk.kill('SIGTERM');
-    await new Promise((resolve) => kiosk.once('exit', resolve));
+    await ended;
   }
 }
 
@@ -95,6 +105,8 @@ export async function installInto(
   tell: (line: string) => void,
 ): Promise<Finding[]> {
   const folder = mkdtempSync(join(tmpdir(), 'board-'));
+  // It is the root of the new system, which everybody there walks through.
+  chmodSync(folder, 0o755);
   const found: Finding[] = [];
   const is = (what: string, good: boolean, detail = '') => {
     found.push({ what, good, detail: good ? '' : detail });
