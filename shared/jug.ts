@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { KEEPINGS } from '../core/medicine/care.ts';
+import { Evidence } from '../core/medicine/figure.ts';
 import { CautionView } from './dose.ts';
 
 /** How a medicine is kept: a way the screen has words for, or a line of the formulary. */
@@ -27,6 +28,17 @@ export const JugView = z.strictObject({
   mixedAt: z.string(),
   /** RFC 3339. */
   useBy: z.string(),
+  /** How long it stays good once mixed or opened, and who says so; `null` where what it came from is known no more. */
+  keeps: z
+    .strictObject({
+      unit: z.enum(['hours', 'days']),
+      value: z.number(),
+      evidence: Evidence,
+      source: z.string(),
+      /** Whether the month printed on it ends sooner, so that `useBy` is its end. */
+      monthFirst: z.boolean(),
+    })
+    .nullable(),
   by: z.string(),
   storage: z.array(KeepingView),
   /** Whether it belongs in the refrigerator between rounds. */

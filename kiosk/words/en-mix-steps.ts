@@ -15,6 +15,14 @@ export const enMixSteps = {
     source:
       'Density of water: Tanaka et al., Metrologia 38 (2001) 301; lift of the air at 1.2 kg/m³, from memory.',
   },
+  whyUseBy: {
+    title: (when: string) => `Why good until ${when}?`,
+    mixed: (at: string, life: string) => `It was mixed ${at} and is good for ${life}.`,
+    opened: (at: string, life: string) => `It was opened ${at} and is good for ${life}.`,
+    month: 'The month printed on it is over sooner, and ends it.',
+    label: 'Where the packet or bottle in hand prints less, keep to that.',
+    after: 'No dose is offered from it afterwards.',
+  },
   best: (volume: string) => `Best for this herd: ${volume}`,
   volume: (volume: string) => `Made into ${volume}`,
   choice: (at: number, volume: string) => `Choice ${at}: ${volume}`,

@@ -14,6 +14,14 @@ export const esMixSteps: typeof enMixSteps = {
     source:
       'Densidad del agua: Tanaka et al., Metrologia 38 (2001) 301; empuje del aire a 1.2 kg/m³, de memoria.',
   },
+  whyUseBy: {
+    title: (when) => `¿Por qué sirve hasta ${when}?`,
+    mixed: (at, life) => `Se mezcló ${at} y sirve ${life}.`,
+    opened: (at, life) => `Se abrió ${at} y sirve ${life}.`,
+    month: 'El mes impreso se acaba antes, y con él se acaba.',
+    label: 'Si el sobre o frasco que tiene dice menos, haga caso a eso.',
+    after: 'Después no se ofrece ninguna dosis de ella.',
+  },
   best: (volume) => `Lo mejor aquí: ${volume}`,
   volume: (volume) => `Para hacer ${volume}`,
   choice: (at, volume) => `Opción ${at}: ${volume}`,

@@ -17,6 +17,7 @@ td b { font-size: 9pt; }
 nav { position: sticky; top: 0; display: flex; gap: 30px; padding: 16px; background: #fff; }
 nav a, nav button { min-width: var(--plate); min-height: var(--plate); padding: 8px 16px; display: grid; place-items: center; border: 0.8mm solid #000; border-radius: 2mm; background: #fff; color: #000; font: 700 22px sans-serif; text-decoration: none; }
 nav button { flex: 1; background: #ffc24a; }
+@media screen { main { padding: 0 16px 16px; } }
 @media print { nav { display: none; } }
 `;
 }

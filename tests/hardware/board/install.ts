@@ -47,8 +47,9 @@ function makeSystem(suite: string, folder: string): void {
   mkdirSync(join(folder, 'src'));
   must('sh', ['-c', `git ls-files -z | tar --null -T - -cf - | tar -xf - -C ${folder}/src`]);
   const prefix = dirname(dirname(process.execPath));
+  // The flag leaves targets of links alone: npm is one.
   const parts = ['bin/node', 'bin/npm', 'lib/node_modules/npm', 'include/node'];
-  must('tar', ['-C', prefix, '--transform=s,^,node/,', '-cf', `${folder}/node.tar`, ...parts]);
+  must('tar', ['-C', prefix, '--transform=s,^,node/,S', '-cf', `${folder}/node.tar`, ...parts]);
   for (const place of LENT) {
     must('mount', ['--rbind', `/${place}`, `${folder}/${place}`]);
     // What is unmounted there stays mounted here.

@@ -75,6 +75,14 @@ export const JUG: JugView = {
   expectedGrams: 929,
   mixedAt: '2026-04-14T11:40:00Z',
   useBy: '2026-04-14T23:40:00Z',
+  keeps: {
+    unit: 'hours',
+    value: 12,
+    evidence: 'own-guard',
+    source:
+      'Set by this project as a guard; no source read gives one: use a jug the day it is mixed unless the packet says otherwise',
+    monthFirst: false,
+  },
   by: 'Sam',
   storage: [],
   refrigerate: false,

@@ -191,6 +191,7 @@ const label = (storage: JugView['storage'], refrigerate: boolean): KioskState =>
 export const JUG_SCENES: readonly Scene[] = [
   { name: 'jug-idle', place: 'jug', state: at({ jugs: [JUG, RIVAL] }) },
   { name: 'jug-kept', place: 'jug/j7', state: at({}) },
+  { name: 'jug-kept-why', place: 'jug/j7', state: at({}), taps: ['why-use-by-door'] },
   { name: 'jug-dilution', place: 'jug', state: dilution() },
   { name: 'jug-dilution-second', place: 'jug', state: dilution(), taps: ['dilution-next'] },
   {
