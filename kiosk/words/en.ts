@@ -1,7 +1,7 @@
 import type { AnimalView } from '../../shared/animal.ts';
 import type { TreatmentView } from '../../shared/dose.ts';
 import type { DeviceView, LinkStatus } from '../../shared/shed.ts';
-import type { KioskState } from '../../shared/state.ts';
+import type { KioskState, ProblemView } from '../../shared/state.ts';
 import { enAfter } from './en-after.ts';
 import { enAnimals } from './en-animals.ts';
 import { enBoard } from './en-board.ts';
@@ -88,6 +88,8 @@ export const en = {
     field: 'Field',
     wrong: 'Wrong',
     remedy: 'Do this',
+    /** What to do about it, as the server says it. */
+    remedyOf: ({ remedy }: ProblemView): string => remedy,
   },
   safety: {
     title: 'Before you dose',

@@ -1,4 +1,5 @@
 import { esShipped } from '../../shared/es-shipped.ts';
+import type { ProblemView } from '../../shared/state.ts';
 import type { en } from './en.ts';
 import { esAfter } from './es-after.ts';
 import { esAnimals } from './es-animals.ts';
@@ -9,6 +10,18 @@ import { esCautions } from './es-cautions.ts';
 import { esMixing } from './es-mixing.ts';
 import { esStock } from './es-stock.ts';
 import { esWormCheck } from './es-worm-check.ts';
+
+/** What to do about a problem; what is wrong is told as the machine says it. */
+const REMEDIES: Readonly<Record<ProblemView['code'], (what: string) => string>> = {
+  'config-unreadable': () =>
+    'Arregle el archivo para que sea JSON válido, o ponga una copia, y arranque otra vez el quiosco.',
+  'config-invalid': (what) =>
+    `Corrija ${what} (o en la variable BYRESIDE_ que lo fija) y arranque otra vez el quiosco.`,
+  'store-unreadable': () =>
+    'Vea que la tarjeta no esté llena ni protegida, o ponga una copia del archivo, y arranque otra vez el quiosco.',
+  'store-damaged': () =>
+    'No se escribe más en él. Ponga la última copia con npm run restore, o saque lo que se pueda leer con npm run rescue; README.md dice cómo.',
+};
 
 /**
  * Spanish, as it is spoken in the country in America and right in Spain: the words the page begins with.
@@ -73,11 +86,12 @@ export const es: typeof en = {
     dose: 'Si ya cargó una dosis: espere. Su pantalla vuelve, y ahí se anota una sola vez.',
   },
   problem: {
-    title: 'El quiosco no puede trabajar',
+    title: 'El quiosco no funciona',
     file: 'Archivo',
     field: 'Campo',
     wrong: 'Error',
     remedy: 'Haga esto',
+    remedyOf: ({ code, field }) => REMEDIES[code](field === null ? 'el archivo' : `«${field}» en el archivo`),
   },
   safety: {
     title: 'Antes de dar dosis',

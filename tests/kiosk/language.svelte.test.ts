@@ -83,3 +83,18 @@ test('whoever reads no English finds Spanish before the first words to be read',
   app.click('safety-language');
   expect(app.socket.intents.at(-1)).toMatchObject({ type: 'set-language', language: 'es' });
 });
+
+test('a kiosk that cannot read its settings keeps the language the page had, and says the remedy in it', async () => {
+  const catalogue = new Catalogue();
+  await catalogue.use('es');
+  const problem = {
+    code: 'config-invalid',
+    file: 'kiosk.json',
+    field: 'people',
+    detail: 'not a list',
+    remedy: 'Correct it.',
+  } as const;
+  app = mountApp({ ...BASE, language: 'en', problem }, 'home', {}, catalogue);
+  expect(app.text('problem')).toContain('Corrija «people» en el archivo');
+  expect(app.text('problem')).not.toContain('Correct it');
+});

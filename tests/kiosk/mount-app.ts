@@ -2,6 +2,7 @@ import { flushSync, mount, unmount } from 'svelte';
 import { vi } from 'vitest';
 import App from '../../kiosk/App.svelte';
 import { ROOMS } from '../../kiosk/frame/rooms.ts';
+import { Catalogue } from '../../kiosk/words/catalogue.svelte.ts';
 import { LANGUAGES } from '../../kiosk/words/languages.ts';
 import type { KioskState } from '../../shared/state.ts';
 import { FakeSocket } from './fake-socket.ts';
@@ -33,6 +34,7 @@ export function mountApp(
   state: KioskState | null,
   place = 'home',
   http: Readonly<Record<string, unknown>> = {},
+  catalogue = new Catalogue(),
 ): MountedApp {
   vi.stubGlobal(
     'fetch',
@@ -54,7 +56,7 @@ export function mountApp(
   );
   location.hash = place;
   document.body.replaceChildren();
-  const app = mount(App, { target: document.body });
+  const app = mount(App, { target: document.body, props: { catalogue } });
   flushSync();
   let seq = 1;
   const last = (): FakeSocket => {

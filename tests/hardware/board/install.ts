@@ -22,9 +22,10 @@ export interface Finding {
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const MIRROR = 'http://deb.debian.org/debian';
-const FROM_HERE = ['/etc/resolv.conf', '/etc/hosts', '/root/.npmrc'];
+/** Files by which this machine reaches others, the certificates it trusts among them. */
+const FROM_HERE = ['/etc/resolv.conf', '/etc/hosts', process.env['NODE_EXTRA_CA_CERTS'] ?? ''];
 /** How a new system is reached from this machine: proxies and the like. */
-const PASSED_ON = /^(https?_proxy|no_proxy|npm_config_.*|SSL_CERT_FILE|NODE_EXTRA_CA_CERTS)$/i;
+const PASSED_ON = /^(https?_proxy|no_proxy|npm_config_registry|SSL_CERT_FILE|NODE_EXTRA_CA_CERTS)$/i;
 /** Folders of this machine that a program there wants to see. */
 const LENT = ['proc', 'dev'];
 const ANSWERS_WITHIN_MS = 60_000;
@@ -39,7 +40,7 @@ function must(command: string, args: readonly string[], cwd = ROOT): string {
 function makeSystem(suite: string, folder: string): void {
   must('debootstrap', ['--variant=minbase', '--include=ca-certificates,systemd,udev', suite, folder, MIRROR]);
   for (const file of [...FROM_HERE, ...filesIn('/etc/apt/apt.conf.d')]) {
-    if (!existsSync(file)) continue;
+    if (file === '' || !existsSync(file)) continue;
     mkdirSync(join(folder, dirname(file)), { recursive: true });
     rmSync(join(folder, file), { force: true });
     copyFileSync(file, join(folder, file));
