@@ -3,7 +3,7 @@ import type { enFarm } from './en-farm.ts';
 /** Spanish words of the other kiosks of the farm. */
 export const esFarm: typeof enFarm = {
   door: 'Otros quioscos',
-  title: 'Otros quioscos de la granja',
+  title: 'Otros quioscos de la finca',
   demo: 'La demostración no comparte nada: lo que se prueba aquí no es de nadie más.',
   none: 'Este quiosco trabaja solo.',
   how: 'Para compartir el rebaño, enchufe la memoria con la invitación que el centro escribió para este quiosco.',

@@ -80,9 +80,9 @@ export type OfficeWords = typeof EN;
 const ES: OfficeWords = {
   office: 'Oficina',
   rooms: { board: 'Leche y venta', register: 'Registro de tratamientos', tests: '¿Sirvió?' },
-  allTests: '¿Sirvió? Todas las granjas',
+  allTests: '¿Sirvió? Todas las fincas',
   farms: 'Granjas',
-  nothingLetIn: 'Ninguna granja deja entrar a esta oficina.',
+  nothingLetIn: 'Ninguna finca deja entrar a esta oficina.',
   asOf: (when) => `A fecha de ${when}`,
   provisional: 'El reloj no está en hora: todos los plazos son provisionales.',
   takeAlong: 'Llevarse',
