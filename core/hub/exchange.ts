@@ -17,8 +17,11 @@ export interface Holder {
   idAt(life: string, sequence: number): string | undefined;
   /** Events of a life after a sequence, oldest first, a handful at most. */
   after(life: string, sequence: number): readonly Event[];
-  /** Takes in events, all or none of them; answers which life did not follow what is held. Throws when the disk refuses. */
-  take(events: readonly Event[]): { readonly why: PushRefusal; readonly life: string } | null;
+  /**
+   * Takes in events, all or none of them; answers which life did not follow what is held. `more`: the hub holds others that
+   * come next. Throws when the disk refuses.
+   */
+  take(events: readonly Event[], more: boolean): { readonly why: PushRefusal; readonly life: string } | null;
   /** Tells the events of a life after a sequence anew, at the end of this kiosk's own life. Throws when the disk refuses. */
   retell(life: string, sequence: number): void;
 }
@@ -92,7 +95,10 @@ export async function pullOnce(kiosk: Holder, hub: HubLine, waitMs: number): Pro
   }
   const pulled = await hub.pull(have, waitMs);
   for (const life of pulled.parted) await partWays(kiosk, hub, life);
-  const refused = pulled.events.length === 0 ? null : kiosk.take(pulled.events);
+  const then = new Map(kiosk.heads());
+  for (const { life, sequence } of pulled.events) then.set(life, sequence);
+  const more = ahead(pulled.heads, then).length > 0;
+  const refused = pulled.events.length === 0 ? null : kiosk.take(pulled.events, more);
   // What is held changed while the question was on its way: the next one asks anew.
   return refused === null ? pulled : { ...pulled, events: [] };
 }

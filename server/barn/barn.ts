@@ -12,7 +12,7 @@ import type { Answer, Intent, Refusal } from '../../shared/intent.ts';
 import type { ScreenLanguage } from '../../shared/language.ts';
 import type { DeviceRole } from '../../shared/tray.ts';
 import { NotReceived } from '../store/receive.ts';
-import { takeIn } from '../sync/take-in.ts';
+import { readLongUnread, readUnread, takeIn } from '../sync/take-in.ts';
 import type { BarnContext } from './barn-context.ts';
 import { type AskedBy, carryOut } from './carry-out.ts';
 import { heedClockSet } from './clock-intents.ts';
@@ -45,10 +45,10 @@ export interface Barn {
   /** Hears of a link: one that is not ready makes everything its scale said worth nothing. */
   linkChanged(role: DeviceRole, ready: boolean): void;
   /**
-   * Takes in what other kiosks told, all or nothing; answers which life does not follow what is held here. Throws when the
-   * disk refuses.
+   * Takes in what other kiosks told, all or nothing; answers which life does not follow what is held here. `more` is to come.
+   * Throws when the disk refuses.
    */
-  receive(events: readonly Event[]): ReturnType<Holder['take']>;
+  receive(events: readonly Event[], more: boolean): ReturnType<Holder['take']>;
   /** Tells events of a life after a sequence anew. Throws when the disk refuses. */
   retell(life: string, sequence: number): void;
   /** Lets time pass: offers and weights run out. */
@@ -154,6 +154,7 @@ export function createBarn(
   function firstTime(intent: Intent, digest: string, by: AskedBy, person: string | null): Answer {
     try {
       const refused = whole(() => {
+        readUnread(context);
         const writes = context.store.handled.writes();
         const why = inTheNameOf(person, () => carryOut(context, intent, by));
         const at = Math.round(context.clock.now().wallMs);
@@ -219,10 +220,10 @@ export function createBarn(
       if (role === 'platform' && !ready) return setDeck(BLANK_DECK);
       changed();
     },
-    receive(events) {
+    receive(events, more) {
       if (damaged()) throw new Error('the file is damaged: nothing is taken in');
       try {
-        whole(() => takeIn(context, events));
+        whole(() => takeIn(context, events, more));
         return null;
       } catch (error) {
         if (error instanceof NotReceived) return { why: error.why, life: error.life };
@@ -238,6 +239,7 @@ export function createBarn(
       const keepsNow = context.disk.trouble() === null;
       fromDevice(() => {
         heedClockSet(context);
+        readLongUnread(context);
         if (keepsNow !== keeping) runRound(context, { type: 'world-changed', what: 'disk' });
         runScaleCheck(context, { type: 'tick' });
         runSyringeCheck(context, { type: 'tick' });

@@ -91,6 +91,8 @@ export interface Memory {
   readonly settings: Settings;
   /** Thresholds of whom to treat that the farm set itself. */
   readonly wormRules: readonly OwnThreshold[];
+  /** What came from other kiosks and is on the disk only, since more was to come, and the uptime it is so since; `null` where nothing is. */
+  readonly unread: { readonly touched: Touched; readonly sinceMs: number } | null;
   /** A tag that belongs to no animal, and the uptime it was read at. */
   readonly unknownTag: { readonly tag: string; readonly at: number } | null;
 }
@@ -162,6 +164,7 @@ export function loadMemory(
     vets: store.approvals.vets(),
     settings: store.settings.read(defaults),
     wormRules: store.wormRules.inForce(),
+    unread: null,
     unknownTag: null,
   };
 }

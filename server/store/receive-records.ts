@@ -25,6 +25,17 @@ export function nothingTouched(): Touched {
   return { animals: new Set(), treatments: new Set(), worms: false, merges: false, clock: false };
 }
 
+/** What was touched by either. */
+export function touchedByBoth(one: Touched, other: Touched): Touched {
+  return {
+    animals: new Set([...one.animals, ...other.animals]),
+    treatments: new Set([...one.treatments, ...other.treatments]),
+    worms: one.worms || other.worms,
+    merges: one.merges || other.merges,
+    clock: one.clock || other.clock,
+  };
+}
+
 type Told = { [K in EventKind]: { readonly kind: K; readonly body: ToldBody<K> } }[EventKind];
 
 /** A record that was written: its name among its kind, and whose it is where its fields are merged. */

@@ -4,14 +4,18 @@ import type { BarnContext } from '../barn/barn-context.ts';
 import { lookForDosedApart } from '../barn/dosed-apart.ts';
 import { withReceived } from '../barn/memory.ts';
 import { runRound } from '../barn/run-round.ts';
-import { nothingTouched, type Touched } from '../store/receive-records.ts';
+import { nothingTouched, type Touched, touchedByBoth } from '../store/receive-records.ts';
+
+/** Memory is behind the disk for no longer than this, in milliseconds (our own guard). */
+const LONGEST_UNREAD_MS = 5000;
 
 /**
- * Takes in what other kiosks told, on disk and in memory, and ends an offer that rests on what was changed by it. Belongs in
- * a transaction, which is taken back where this throws: `NotReceived` where a life does not follow what is held here, or what
- * the disk says.
+ * Takes in what other kiosks told, on disk and in memory, and ends an offer that rests on what was changed by it. While
+ * `more` is to come, memory is left behind: each part of years touches the whole herd, and to read that anew takes longer
+ * than the part. Belongs in a transaction, which is taken back where this throws: `NotReceived` where a life does not follow
+ * what is held here, or what the disk says.
  */
-export function takeIn(barn: BarnContext, events: readonly Event[]): void {
+export function takeIn(barn: BarnContext, events: readonly Event[], more: boolean): void {
   const { store, clock } = barn;
   const here = { wallMs: Math.round(clock.now().wallMs), clockTrusted: clock.isTrusted() };
   const touched = nothingTouched();
@@ -23,10 +27,31 @@ export function takeIn(barn: BarnContext, events: readonly Event[]): void {
     for (const animalId of animalsNamed(entry)) touched.animals.add(animalId);
     lookForDosedApart(barn, entry, here.wallMs);
   }
-  const before = barn.memory;
-  barn.memory = withReceived(before, store, touched);
+  const { unread } = barn.memory;
+  barn.memory = {
+    ...barn.memory,
+    unread:
+      unread === null
+        ? { touched, sinceMs: clock.now().uptimeMs }
+        : { ...unread, touched: touchedByBoth(unread.touched, touched) },
+  };
+  if (more && !inVisit(barn, touched)) readLongUnread(barn);
+  else readUnread(barn);
+}
+
+/** Reads into memory what was taken in and left on the disk for as long as it may be. */
+export function readLongUnread(barn: BarnContext): void {
+  const { unread } = barn.memory;
+  if (unread !== null && barn.clock.now().uptimeMs - unread.sinceMs >= LONGEST_UNREAD_MS) readUnread(barn);
+}
+
+/** Reads into memory what was taken in and left on the disk: whatever a person asks for is judged by all that is known. */
+export function readUnread(barn: BarnContext): void {
+  const { unread } = barn.memory;
+  if (unread === null) return;
+  barn.memory = { ...withReceived(barn.memory, barn.store, unread.touched), unread: null };
   // An offer of another animal rests on nothing that came.
-  if (inVisit(barn, touched)) runRound(barn, { type: 'world-changed', what: 'rules' });
+  if (inVisit(barn, unread.touched)) runRound(barn, { type: 'world-changed', what: 'rules' });
 }
 
 /** Events that follow each other in one life, a run at a time. */

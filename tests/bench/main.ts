@@ -5,7 +5,7 @@ import { decoderFigures } from './decoders.ts';
 import { doseFigures } from './dose.ts';
 import { durableFigures } from './durable/figures.ts';
 import { herdFileFigures } from './herd-file.ts';
-import { hubFigures } from './hub/figures.ts';
+import { hubFigures, hubPullFigures } from './hub/figures.ts';
 import { latencyFigures } from './latency.ts';
 import { mouthFigures } from './mouth.ts';
 import { pageFigures } from './page.ts';
@@ -27,7 +27,8 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
   latency: async () => printFigures('From byte to state', await latencyFigures()),
   dose: () => printFigures('Dosing', doseFigures()),
   'herd-file': async () => printFigures('Reading a herd file', await herdFileFigures()),
-  hub: hubFigures,
+  hub: () => hubFigures(),
+  'hub-pull': hubPullFigures,
   mouth: async () => printFigures('The mouth', await mouthFigures()),
   deck: deckFigures,
   durable: async () => printFigures('Kept for years', await durableFigures()),
@@ -41,7 +42,7 @@ const TABLES: Readonly<Record<string, (share: number) => void | Promise<void>>> 
 };
 
 /** Tables that take too long to run unasked. */
-const ONLY_ASKED = ['voice-full', 'page-hour'];
+const ONLY_ASKED = ['hub-pull', 'voice-full', 'page-hour'];
 
 function unasked(): string[] {
   return Object.keys(TABLES).filter((name) => !ONLY_ASKED.includes(name));

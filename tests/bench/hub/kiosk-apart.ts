@@ -1,4 +1,5 @@
-import { type Heads, type HubLine, pullOnce, pushLacking } from '../../../core/hub/exchange.ts';
+import { statSync } from 'node:fs';
+import { type HubLine, pullOnce, pushLacking } from '../../../core/hub/exchange.ts';
 import type { Invitation } from '../../../server/hub/wire.ts';
 import { createHolder } from '../../../server/sync/holder.ts';
 import { openHubLine } from '../../../server/sync/line.ts';
@@ -29,33 +30,25 @@ function sweptMb(): number {
   return residentMb();
 }
 
-/** Opens a kiosk's file and pushes what waits there to a hub that takes everything, or to the one of an invitation. */
-export async function giveAway(path: string, invitation: Invitation | null): Promise<GivenAway> {
+/** Opens a kiosk's file and pushes what waits there to a hub that takes everything. */
+export async function giveAway(path: string): Promise<GivenAway> {
   const began = performance.now();
-  const { barn, store, clock } = testBarn(path);
+  const { barn, store } = testBarn(path);
   const openSeconds = (performance.now() - began) / 1000;
   const openMb = process.resourceUsage().maxRSS / 1024;
-  clock.wallMs = END_MS;
-  const { kiosk } = store.events.self();
-  const line = invitation === null ? TAKES_ALL : openHubLine({ invitation, kiosk, named: () => {} });
   const seen: { mb: number; descriptors: number }[] = [];
   const events = store.received.held().reduce((sum, { head }) => sum + head, 0);
   let pushed = 0;
   const watched: HubLine = {
-    ...line,
+    ...TAKES_ALL,
     async push(batch) {
-      const answer = await line.push(batch);
+      const answer = await TAKES_ALL.push(batch);
       if (pushed++ % LOOKED_AT === 0) seen.push({ mb: sweptMb(), descriptors: descriptors() });
       return answer;
     },
   };
   const from = performance.now();
-  const holder = createHolder(barn);
-  let heads: Heads = new Map();
-  await untilItGoes(async () => {
-    if (invitation !== null) heads = (await line.pull(new Map(), 0)).heads;
-    await pushLacking(holder, watched, heads);
-  });
+  await pushLacking(createHolder(barn), watched, new Map());
   store.close();
   return {
     events,
@@ -95,9 +88,15 @@ export interface TakenIn {
   readonly held: number;
   readonly waiting: number;
   readonly seconds: number;
-  readonly firstMb: number;
+  /** Resident MB once the pages SQLite keeps in memory are full, and the most there ever were. */
+  readonly settledMb: number;
   readonly mostMb: number;
+  /** Size of the kiosk's file in the end, in MB. */
+  readonly fileMb: number;
 }
+
+/** SQLite's cache of pages is full after so many events: from there on memory must not grow. */
+const SETTLED = 30_000;
 
 /** Takes in all a hub holds into a kiosk's file, and prints how many are held after each part. */
 export async function takeAll(path: string, invitation: Invitation): Promise<TakenIn> {
@@ -106,7 +105,7 @@ export async function takeAll(path: string, invitation: Invitation): Promise<Tak
   const { kiosk } = store.events.self();
   const line = openHubLine({ invitation, kiosk, named: () => {} });
   const holder = createHolder(barn);
-  const seen: number[] = [];
+  const seen: { came: number; mb: number }[] = [];
   const from = performance.now();
   let [came, parts] = [0, 0];
   const held = () =>
@@ -116,7 +115,7 @@ export async function takeAll(path: string, invitation: Invitation): Promise<Tak
     const { events } = await untilItGoes(() => pullOnce(holder, line, 0));
     if (events.length === 0) break;
     came += events.length;
-    if (parts++ % LOOKED_AT === 0) seen.push(sweptMb());
+    if (parts++ % LOOKED_AT === 0) seen.push({ came, mb: sweptMb() });
     console.log(`held ${held()}`);
   }
   const seconds = (performance.now() - from) / 1000;
@@ -124,5 +123,8 @@ export async function takeAll(path: string, invitation: Invitation): Promise<Tak
   const waiting = store.received.waiting();
   const all = held();
   store.close();
-  return { before, came, held: all, waiting, seconds, firstMb: seen[0] ?? 0, mostMb: Math.max(...seen) };
+  const settled = seen.find((each) => each.came >= SETTLED) ?? seen.at(-1);
+  const mostMb = Math.max(...seen.map(({ mb }) => mb));
+  const fileMb = statSync(path).size / 2 ** 20;
+  return { before, came, held: all, waiting, seconds, settledMb: settled?.mb ?? 0, mostMb, fileMb };
 }

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { bearerOf, invite } from '../../../server/hub/credentials.ts';
 import { residentMb } from '../of-process.ts';
 import type { Figure } from '../table.ts';
+import { rowOf } from './copy-in.ts';
 import { besideHub, type RunningHub } from './machines.ts';
 import { type Teller, toldEvent } from './told.ts';
 
@@ -97,12 +98,9 @@ function post(
 }
 
 function rowsOf(farm: string, credential: string, teller: Teller): string[] {
-  return Array.from({ length: EVENTS_EACH }, (_, place) => {
-    const { life, sequence, id, clock, kind, body } = toldEvent(teller, place + 1);
-    const text = JSON.stringify(body).replaceAll('\\', '\\\\');
-    const when = '2026-11-29 08:00:00+00';
-    return `${[farm, life, sequence, place + 1, id, clock, kind, text, credential, when].join('\t')}\n`;
-  });
+  return Array.from({ length: EVENTS_EACH }, (_, place) =>
+    rowOf(farm, credential, toldEvent(teller, place + 1)),
+  );
 }
 
 /** Seconds a COPY of rows takes into a table of the same columns and no keys, the middle of a few. */

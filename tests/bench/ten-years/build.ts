@@ -1,7 +1,7 @@
 import { newcomer } from '../../../core/herd/herd-animal.ts';
 import { HOUR_MS } from '../../../core/moment.ts';
 import { type Db, openStore } from '../../../server/store/open-store.ts';
-import { createStore } from '../../../server/store/store.ts';
+import { createStore, type Store } from '../../../server/store/store.ts';
 import { makeAnimal } from '../../core/make/animal.ts';
 import { makeJug } from '../../core/make/jug.ts';
 import { createBulk, inBulk } from './bulk.ts';
@@ -42,7 +42,9 @@ export function buildYears(path: string, share: number): Built {
     Math.round(TEN_YEARS.weighings * share),
   ];
   const first = TEN_YEARS.treatments - treatments;
-  furnish(path, first);
+  const store = createStore(path);
+  furnish(store, first);
+  store.close();
   const db = openStore(path);
   inBulk(db);
   const empty = sizeOf(db);
@@ -66,9 +68,8 @@ export function buildYears(path: string, share: number): Built {
   };
 }
 
-/** The animals, and the jugs that the treatments from a first one on were given from. */
-function furnish(path: string, first: number): void {
-  const store = createStore(path);
+/** Writes the animals, and the jugs that the treatments from a first one on were given from. */
+export function furnish(store: Store, first: number): void {
   store.whole(() => {
     for (let i = 0; i < TEN_YEARS.animals; i += 1) {
       const tag = `840003${String(i).padStart(9, '0')}`;
@@ -84,7 +85,6 @@ function furnish(path: string, first: number): void {
         store.jugs.discard(id, givenAt((jug + 1) * A_JUG_LASTS));
     }
   });
-  store.close();
 }
 
 function addTreatments(db: Db, first: number): void {

@@ -11,7 +11,9 @@ export interface TestPostgres {
   database(): Promise<string>;
   /** Makes a copy of a database as it is, under an address of its own. Nobody may be connected to it. */
   copyOf(url: string): Promise<string>;
-  /** Opens a connection as the superuser, whom no row security holds back. */
+  /** The address of a database for the superuser, whom no row security holds back. */
+  superuserUrl(url: string): string;
+  /** Opens a connection as the superuser. */
   asSuperuser(url: string): Promise<pg.Client>;
   /** Ends the server as a crash would: an immediate shutdown, every process at once and no checkpoint. */
   crash(): Promise<void>;
@@ -94,8 +96,9 @@ export async function startPostgres(durable = false): Promise<TestPostgres> {
   return {
     database: () => make('template0'),
     copyOf: (url) => make(new URL(url).pathname.slice(1)),
+    superuserUrl,
     async asSuperuser(url) {
-      const client = new pg.Client({ connectionString: url.replace(ROLE, 'postgres') });
+      const client = new pg.Client({ connectionString: superuserUrl(url) });
       await client.connect();
       return client;
     },
@@ -110,6 +113,8 @@ export async function startPostgres(durable = false): Promise<TestPostgres> {
     },
   };
 }
+
+const superuserUrl = (url: string): string => url.replace(ROLE, 'postgres');
 
 /** PostgreSQL refuses to run as root: Debian makes it a user of its own. */
 function unprivileged(): { uid: number; gid: number } | null {

@@ -13,7 +13,7 @@ function twoSheds(): { one: TestBarn; other: TestBarn } {
 }
 
 /** Each takes in what the other has and it has not. */
-function meet(one: TestBarn, other: TestBarn): void {
+function meet(one: TestBarn, other: TestBarn, more = false): void {
   for (const [from, to] of [
     [one, other],
     [other, one],
@@ -21,7 +21,7 @@ function meet(one: TestBarn, other: TestBarn): void {
     const held = new Map(to.store.received.held().map(({ life, head }) => [life, head]));
     for (const { life } of from.store.received.held()) {
       const events = from.store.events.after(life, held.get(life) ?? 0, 1000);
-      expect(to.barn.receive(events)).toBeNull();
+      expect(to.barn.receive(events, more)).toBeNull();
     }
   }
 }
@@ -106,6 +106,57 @@ describe('what another kiosk told', () => {
     expect(other.store.apart.unseen()).toHaveLength(1);
   });
 
+  describe('and of which more is to come', () => {
+    const named = ({ barn }: TestBarn) => barn.context.memory.animals.map(({ name }) => name);
+    function behind(): { one: TestBarn; other: TestBarn } {
+      const { one, other } = twoSheds();
+      one.send({ type: 'edit-animal', animalId: 'goat-1', edit: { what: 'name', name: 'Tansy' } });
+      meet(one, other, true);
+      expect(named(other)).not.toContain('Tansy');
+      return { one, other };
+    }
+
+    test('is on the disk, and in memory with the last of it', () => {
+      const { one, other } = behind();
+      expect(other.store.animals.find('goat-1')?.name).toBe('Tansy');
+      one.send({ type: 'note-animal', animalId: 'goat-2', note: 'lame' });
+      meet(one, other);
+      expect(named(other)).toContain('Tansy');
+      expect(other.barn.context.memory.unread).toBeNull();
+    });
+
+    test('is in memory before anything that is asked here is judged', () => {
+      const { one, other } = behind();
+      giveGoat(one);
+      meet(one, other, true);
+      expect(other.barn.context.memory.earlier).toEqual([]);
+      other.weigh(0, 1000);
+      other.send({ type: 'take-jug', jugId: 'jug-1' });
+      other.send({ type: 'prove-jug', jugId: 'jug-1', deliberate: false });
+      other.send({ type: 'pick-animal', animalId: 'goat-1' });
+      other.weigh(15_400, 4000);
+      expect(cautionsOf(other)).toContainEqual(['same-active-today', 'stop']);
+    });
+
+    test('ends the offer it touches at once', () => {
+      const { one, other } = twoSheds();
+      bringToOffer(other);
+      giveGoat(one);
+      meet(one, other, true);
+      expect(offerOf(other)).toBeNull();
+    });
+
+    test('is in memory after five seconds, though nothing more comes', () => {
+      const { other } = behind();
+      other.clock.pass(4900);
+      other.barn.tick();
+      expect(named(other)).not.toContain('Tansy');
+      other.clock.pass(100);
+      other.barn.tick();
+      expect(named(other)).toContain('Tansy');
+    });
+  });
+
   test('of a clock that was set there dates its doses: an undated one asks, and one of today stops', () => {
     const board = new HandBoard(Date.UTC(1987, 3, 12, 11, 30));
     const clock = systemClock(Date.UTC(2026, 0, 1), board);
@@ -142,7 +193,7 @@ describe('what another kiosk told', () => {
     const events = one.store.events.after(life, held.find((each) => each.life === life)?.head ?? 0, 99);
     const before = other.barn.context.memory;
     other.store.close();
-    expect(() => other.barn.receive(events)).toThrow();
+    expect(() => other.barn.receive(events, false)).toThrow();
     expect(other.barn.context.memory).toBe(before);
   });
 });
