@@ -2,6 +2,7 @@ import fastify, { type FastifyError, type FastifyInstance } from 'fastify';
 import type { House } from './house.ts';
 import { addDayBookRoutes } from './routes/day-book.ts';
 import { addExportRoutes } from './routes/exports.ts';
+import { addFarmRoutes } from './routes/farm.ts';
 import { addHerdRoutes } from './routes/herd.ts';
 import { addHttpRoutes } from './routes/http.ts';
 import { addMachineRoutes } from './routes/machine.ts';
@@ -52,6 +53,7 @@ export async function buildApp(
   addSeasonRoutes(app, house);
   addWormCheckRoutes(app, house);
   addPrintRoutes(app, house);
+  addFarmRoutes(app, house);
   addOfficeRoutes(app, house);
   addExportRoutes(app, house);
   addSpeechRoutes(app, house);

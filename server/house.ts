@@ -223,7 +223,12 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     tray: simulated === null ? null : createTray(simulated, random),
     network,
     backUpNow: () => upkeep.backUpNow(),
-    farm: { view: () => farm.view(), join: () => farm.join(), leave: () => farm.leave() },
+    farm: {
+      view: () => farm.view(),
+      join: () => farm.join(),
+      leave: () => farm.leave(),
+      offices: (say) => farm.offices(say),
+    },
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
     leaveDemo:

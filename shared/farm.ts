@@ -64,6 +64,28 @@ export const FarmView = z.strictObject({
 /** The other kiosks of the farm as this one knows of them. */
 export type FarmView = z.infer<typeof FarmView>;
 
+/** What a farm may say to an office: that it reads the farm, or no more. */
+export const OfficeSaid = z.strictObject({ office: z.string().max(64), reads: z.boolean() });
+/** What a farm says to an office. */
+export type OfficeSaid = z.infer<typeof OfficeSaid>;
+
+/** An office of the hub as the farm is told of it. */
+export const OfficeView = z.strictObject({
+  office: z.string(),
+  name: z.string(),
+  /** It asks to read the farm, reads it, or was shut out. */
+  state: z.enum(['asks', 'reads', 'shut-out']),
+  /** Since when it is so, RFC 3339. */
+  since: z.string(),
+});
+/** An office of the hub as the farm is told of it. */
+export type OfficeView = z.infer<typeof OfficeView>;
+
+/** The answer of `GET` and `POST /api/farm/offices`: those that ask come first. */
+export const OfficesView = z.strictObject({ offices: z.array(OfficeView) });
+/** The offices of the hub that the farm is told of. */
+export type OfficesView = z.infer<typeof OfficesView>;
+
 /** What a person wants of the sharing of the herd. */
 export const FARM_INTENTS = [
   /** Shares the herd by the invitation on the stick: the kiosk starts anew. */

@@ -1,5 +1,6 @@
-import type { FarmView } from '../../shared/farm.ts';
+import type { FarmView, OfficeView } from '../../shared/farm.ts';
 
+type Office = OfficeView['state'];
 type Trouble = NonNullable<Extract<FarmView['sharing'], { kind: 'hub' }>['trouble']>;
 
 /** English words of the other kiosks of the farm. */
@@ -29,6 +30,23 @@ export const enFarm = {
     'shut-out': 'The hub shut this kiosk out. A new invitation lets it in again.',
     failing: 'The hub does not take what it is sent. Its log says why.',
   } satisfies Record<Trouble, string>,
+  offices: {
+    door: 'Offices',
+    title: 'Offices that read this farm',
+    none: 'No office asks to read this farm.',
+    how: 'A veterinarian or an office asks at a page of the hub. It is then found here.',
+    waiting: 'Asking the hub …',
+    failed: 'The hub is not reached. It is asked again.',
+    states: { asks: 'asks to read', reads: 'reads since', 'shut-out': 'shut out since' } satisfies Record<
+      Office,
+      string
+    >,
+    reads: 'It reads who may be milked and sold, all treatments, and what worked. It changes nothing.',
+    keeps: 'What it took along it keeps.',
+    letIn: 'Hold to let it read',
+    shutOut: 'Hold to shut it out',
+    refused: 'The hub did not do it. Try again.',
+  },
   apart: {
     title: (name: string) => `${name} was dosed twice`,
     why: (active: string) => `${active}. Neither kiosk knew of the other.`,

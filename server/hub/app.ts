@@ -11,8 +11,9 @@ import { Doorkeeper } from './doorkeeper.ts';
 import type { FarmCopies } from './farm-copies.ts';
 import { idAt, NotYourLife, pullEvents, pushEvents } from './herd-log.ts';
 import { News } from './news.ts';
+import { officesOf, sayOffice } from './office-grants.ts';
 import { addOfficeRoutes } from './office-routes.ts';
-import { IdBody, MOST_BYTES, PullBody, PushBody, type RefusedReply } from './wire.ts';
+import { IdBody, MOST_BYTES, OfficesBody, PullBody, PushBody, type RefusedReply } from './wire.ts';
 
 /** What the hub is served with. */
 export interface HubAppOptions {
@@ -40,6 +41,8 @@ export function buildHubApp({ database, tls, copies, log }: HubAppOptions): Fast
   app.addHook('preClose', async () => news.end());
   app.setErrorHandler((error: FastifyError, request, reply) => {
     if (error instanceof NotYourLife) return refuse(reply, 403, 'bad-input', `${error.message}.`);
+    if (error instanceof NoSuchOffice)
+      return refuse(reply, 404, 'no-such-office', 'No such office asks to read this farm.');
     if (error instanceof NotLetIn) {
       doorkeeper.turnedAway(request.ip);
       return refuse(reply, 401, error.why, SHUT_OUT[error.why]);
@@ -114,8 +117,21 @@ export function buildHubApp({ database, tls, copies, log }: HubAppOptions): Fast
     id: await admitted(claim, (client, { farm }) => idAt(client, farm, life, sequence)),
   }));
 
+  forKiosks('/v1/offices', OfficesBody, async (claim, { say }) =>
+    admitted(claim, async (client, caller) => {
+      if (say !== null && !(await sayOffice(client, caller, say.office, say.reads))) {
+        const known = (await officesOf(client, caller.farm)).some(({ office }) => office === say.office);
+        if (!known) throw new NoSuchOffice();
+      }
+      return { offices: await officesOf(client, caller.farm) };
+    }),
+  );
+
   return app;
 }
+
+/** An office that never asked to read the farm. */
+class NoSuchOffice extends Error {}
 
 function refuse(reply: FastifyReply, status: number, code: RefusedReply['code'], message: string) {
   return reply.code(status).send({ code, message } satisfies RefusedReply);

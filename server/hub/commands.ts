@@ -3,7 +3,8 @@ import { isTimeZone } from '../../core/dosing/local-time.ts';
 import { invite, listInvited, revoke } from './credentials.ts';
 import type { HubDatabase } from './database.ts';
 import type { HubEnvironment } from './environment.ts';
-import { closeOffice, letIn, makeOffice, placeFarm, shutOffice } from './offices.ts';
+import { letIn, placeFarm, shutOffice } from './office-grants.ts';
+import { closeOffice, makeOffice } from './offices.ts';
 
 /** Something the hub's operator does, by words after `npm run hub --`. */
 interface Command {

@@ -26,7 +26,8 @@ export interface Invited {
   readonly revoked: boolean;
 }
 
-const FARM = /^[a-z0-9-]{1,64}$/;
+/** What a farm may be called at a hub. */
+export const FARM_NAME = /^[a-z0-9-]{1,64}$/;
 
 /** The header by which a kiosk is known. */
 export function bearerOf({ farm, credential, key }: Pick<Invitation, 'farm' | 'credential' | 'key'>): string {
@@ -72,7 +73,8 @@ export async function invite(
   name: string,
   { hub, ca }: Pick<Invitation, 'hub' | 'ca'>,
 ): Promise<Invitation> {
-  if (!FARM.test(farm)) throw new Error(`"${farm}" is no name of a farm: small letters, digits and dashes`);
+  if (!FARM_NAME.test(farm))
+    throw new Error(`"${farm}" is no name of a farm: small letters, digits and dashes`);
   const credential = randomUUID();
   const key = newSecret();
   await database.asFarm(farm, async (client) => {

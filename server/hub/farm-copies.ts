@@ -4,6 +4,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { FarmRecords } from '../barn/barn-context.ts';
 import { defaultSettings, loadMemory } from '../barn/memory.ts';
 import { KioskConfig } from '../config/kiosk-config.ts';
+import { setAsNewest } from '../set-as-newest.ts';
 import { NotReceived } from '../store/receive.ts';
 import { nothingTouched } from '../store/receive-records.ts';
 import { createStore, type Store } from '../store/store.ts';
@@ -84,9 +85,7 @@ export class FarmCopies {
   #opened(farm: string): Open {
     const known = this.#open.get(farm);
     if (known !== undefined) {
-      // Put in anew, so that the order is that of the last reading.
-      this.#open.delete(farm);
-      this.#open.set(farm, known);
+      setAsNewest(this.#open, farm, known);
       return known;
     }
     mkdirSync(this.#folder, { recursive: true, mode: 0o700 });

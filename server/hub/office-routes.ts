@@ -1,19 +1,27 @@
 import type { Readable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import { LANGUAGE_NAMES } from '../../core/speech/language.ts';
+import { ScreenLanguage } from '../../shared/language.ts';
+import type { FarmRecords } from '../barn/barn-context.ts';
 import type { PeriodQuery } from '../exports/period.ts';
 import { textStream } from '../exports/text-stream.ts';
 import { FARM_ROOMS, farmFile, farmPage, type OfficeFarm } from '../office/farm-pages.ts';
-import { OFFICE_POLICY, officeNote, officePage, signInPage } from '../office/office-page.ts';
+import { OFFICE_POLICY, type OfficeWay, officeNote, officePage, signInPage } from '../office/office-page.ts';
 import { OFFICE_STYLE } from '../office/office-style.ts';
 import { OFFICE_WORDS } from '../office/office-words.ts';
 import { type OfficeResult, resultsOf } from '../office/test-results.ts';
 import { testsPage } from '../office/tests-page.ts';
 import { html } from '../print/html.ts';
 import { printingIn } from '../print/printing.ts';
+import { addSafetyHeaders } from '../security/safety-headers.ts';
+import { FARM_NAME } from './credentials.ts';
 import type { HubDatabase } from './database.ts';
 import type { Doorkeeper } from './doorkeeper.ts';
 import type { FarmCopies } from './farm-copies.ts';
-import { type FarmLetIn, farmFor, type Office, officeOf } from './offices.ts';
+import { askFarm, type FarmLetIn, farmFor } from './office-grants.ts';
+import { cookieIn, languageCookie, languageOf } from './office-language.ts';
+import { type Office, officeOf } from './offices.ts';
 
 /** What the office of a hub is served with. */
 export interface OfficeOptions {
@@ -25,10 +33,10 @@ export interface OfficeOptions {
 }
 
 const COOKIE = 'byreside-office';
-const LANGUAGE = 'en';
-const WORDS = OFFICE_WORDS[LANGUAGE];
 /** Whoever has not entered yet may ask for these. */
-const OPEN = ['/office/office.css', '/office/session', '/office/sign-in'];
+const OPEN = ['/office/office.css', '/office/session', '/office/sign-in', '/office/language/:language'];
+/** What an office may ask at once, and the names that farms have. */
+const Asked = z.object({ farm: z.string().trim().regex(FARM_NAME) });
 
 /** The office of a hub: the farms that let whoever asks in, each as a kiosk of it would show it, and what worked on all. */
 export function addOfficeRoutes(hub: FastifyInstance, options: OfficeOptions): void {
@@ -49,13 +57,12 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
     (_, body, done) => done(null, Object.fromEntries(new URLSearchParams(String(body)))),
   );
   app.addHook('onRequest', async (request, reply) => {
-    reply.header('content-security-policy', OFFICE_POLICY);
-    reply.header('x-content-type-options', 'nosniff').header('referrer-policy', 'no-referrer');
-    reply.header('cache-control', 'no-store');
+    reply.header('content-security-policy', OFFICE_POLICY).header('cache-control', 'no-store');
+    addSafetyHeaders(reply);
     const site = request.headers['sec-fetch-site'];
     if (request.method !== 'GET' && site !== undefined && site !== 'same-origin')
       return reply.code(403).send('Requests from other sites are not taken.');
-    const key = cookieIn(request.headers.cookie);
+    const key = cookieIn(request.headers.cookie, COOKIE);
     const office = key === null ? null : await officeOf(database, key);
     if (office !== null) offices.set(request, office);
     else {
@@ -72,7 +79,11 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
   };
 
   app.get('/office.css', async (_, reply) => reply.type('text/css; charset=utf-8').send(OFFICE_STYLE));
-  app.get('/sign-in', async (_, reply) => page(reply).send(signInPage(WORDS, LANGUAGE, false)));
+  app.get('/sign-in', async ({ headers }, reply) => page(reply).send(signInPage(writtenFor(headers), false)));
+  app.get<{ Params: { language: string } }>('/language/:language', async ({ params }, reply) => {
+    const language = ScreenLanguage.safeParse(params.language).data ?? 'en';
+    return reply.header('set-cookie', languageCookie(language)).redirect('/office', 303);
+  });
   app.post<{ Body: Record<string, string> | null }>('/session', async (request, reply) => {
     const key = request.body?.['key']?.trim() ?? '';
     const office = await officeOf(database, key);
@@ -80,7 +91,7 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
       doorkeeper.turnedAway(request.ip);
       return page(reply)
         .code(401)
-        .send(signInPage(WORDS, LANGUAGE, true));
+        .send(signInPage(writtenFor(request.headers), true));
     }
     return reply.header('set-cookie', cookieOf(key, secure)).redirect('/office', 303);
   });
@@ -90,23 +101,39 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
 
   app.get('/', async (request, reply) => {
     const office = officeAsking(request);
+    const { words, frame } = writtenFor(request.headers);
     const farms = await lettingIn(office);
     const links = farms.map(
       ({ farm, area }) =>
-        html`<tr><th><a href="/office/farms/${farm}/board">${farm}</a></th><td>${area ?? WORDS.tests.noArea}</td></tr>`,
+        html`<tr><th><a href="/office/farms/${farm}/board">${farm}</a></th><td>${area ?? words.tests.noArea}</td></tr>`,
     );
     const list =
       farms.length === 0
-        ? html`<p>${WORDS.nothingLetIn}</p>`
-        : html`<table><thead><tr><th>${WORDS.tests.farm}</th><th>${WORDS.tests.area}</th></tr></thead><tbody>${links}</tbody></table>`;
-    const leave = html`<form method="post" action="/office/leave"><button type="submit">${WORDS.signIn.leave}</button></form>`;
-    const ways = [{ href: '/office/tests', name: WORDS.allTests }];
-    const frame = { language: LANGUAGE, title: WORDS.farms, under: office.name, ways };
-    return page(reply).send(textStream(officePage(frame, [list.html, leave.html])));
+        ? html`<p>${words.nothingLetIn}</p>`
+        : html`<table><thead><tr><th>${words.tests.farm}</th><th>${words.tests.area}</th></tr></thead><tbody>${links}</tbody></table>`;
+    const ask = html`<h2>${words.ask.title}</h2><form method="post" action="/office/ask"><label>${words.ask.farm}<input name="farm" required pattern="[a-z0-9\-]{1,64}" maxlength="64" autocomplete="off"></label><button type="submit">${words.ask.send}</button></form>`;
+    const leave = html`<form method="post" action="/office/leave"><button type="submit">${words.signIn.leave}</button></form>`;
+    const found = frame(words.farms, [{ href: '/office/tests', name: words.allTests }], office.name);
+    return page(reply).send(textStream(officePage(found, [list.html, ask.html, leave.html])));
+  });
+
+  app.post('/ask', async (request, reply) => {
+    const asked = Asked.safeParse(request.body);
+    if (asked.success) await askFarm(database, asked.data.farm, officeAsking(request));
+    return reply.redirect(asked.success ? `/office/asked/${asked.data.farm}` : '/office/asked', 303);
+  });
+  app.get<{ Params: { farm?: string } }>('/asked/:farm?', async ({ headers, params }, reply) => {
+    const { words, frame } = writtenFor(headers);
+    const { farm } = Asked.safeParse(params).data ?? {};
+    const sentence = farm === undefined ? words.ask.noName : words.ask.asked(farm);
+    return page(reply).send(
+      officeNote(frame(words.ask.title, [{ href: '/office', name: words.farms }]), sentence),
+    );
   });
 
   app.get('/tests', async (request, reply) => {
     const office = officeAsking(request);
+    const { language, words, frame } = writtenFor(request.headers);
     const results: OfficeResult[] = [];
     for (const { farm, ...known } of await lettingIn(office))
       results.push(
@@ -114,14 +141,9 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
           resultsOf(records, { farm, area: known.area }),
         )),
       );
-    const frame = {
-      language: LANGUAGE,
-      title: WORDS.allTests,
-      under: office.name,
-      ways: [{ href: '/office', name: WORDS.farms }],
-    };
+    const found = frame(words.allTests, [{ href: '/office', name: words.farms }], office.name);
     return page(reply).send(
-      textStream(officePage(frame, testsPage(results, true, WORDS, printingIn(LANGUAGE, 'UTC')))),
+      textStream(officePage(found, testsPage(results, true, words, printingIn(language, 'UTC')))),
     );
   });
 
@@ -133,18 +155,22 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
     answer: (of: OfficeFarm) => unknown,
   ): Promise<unknown> {
     const known = await farmFor(database, farm, officeAsking(request).office);
-    if (known === null) {
-      const frame = {
-        language: LANGUAGE,
-        title: WORDS.office,
-        ways: [{ href: '/office', name: WORDS.farms }],
-      };
-      return page(reply).code(404).send(officeNote(frame, WORDS.noFarm));
-    }
+    const { language, words, frame } = writtenFor(request.headers);
+    const ways = [{ href: '/office', name: words.farms }];
+    if (known === null)
+      return page(reply)
+        .code(404)
+        .send(officeNote(frame(words.office, ways), words.noFarm));
     const at = `/office/farms/${farm}`;
-    const ways = [{ href: '/office', name: WORDS.farms }];
     return copies.read(farm, zoned(known), (records) =>
-      answer({ records, name: farm, area: known.area, pagesAt: at, filesAt: `${at}/files`, ways }),
+      answer({
+        records: inLanguage(records, language),
+        name: farm,
+        area: known.area,
+        pagesAt: at,
+        filesAt: `${at}/files`,
+        ways,
+      }),
     );
   }
 
@@ -155,9 +181,10 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
         withFarm(request, reply, request.params.farm, async (farm) => {
           const found = farmPage(farm, room, request.query);
           if (!('why' in found)) return sent(page(reply), found);
+          const { words, frame } = writtenFor(request.headers);
           return page(reply)
             .code(400)
-            .send(officeNote({ language: LANGUAGE, title: WORDS.rooms[room], ways: farm.ways }, found.why));
+            .send(officeNote(frame(words.rooms[room], farm.ways), found.why));
         }),
     );
   app.get<{ Params: { farm: string; file: string }; Querystring: PeriodQuery }>(
@@ -182,6 +209,30 @@ function addRoutes(app: FastifyInstance, { database, copies, doorkeeper, secure 
   }
 }
 
+/** What the pages of a browser are written with. */
+function writtenFor(headers: FastifyRequest['headers']) {
+  const language = languageOf(headers);
+  const words = OFFICE_WORDS[language];
+  const others = ScreenLanguage.options.filter((each) => each !== language);
+  const inOthers = others.map((each) => ({ href: `/office/language/${each}`, name: LANGUAGE_NAMES[each] }));
+  return {
+    language,
+    words,
+    frame: (title: string, ways: readonly OfficeWay[], under = '') => ({
+      language,
+      title,
+      under,
+      ways: [...ways, ...inOthers],
+    }),
+  };
+}
+
+/** The records of a farm, shown in a language. */
+function inLanguage(records: FarmRecords, language: ScreenLanguage): FarmRecords {
+  const { memory } = records;
+  return { ...records, memory: { ...memory, settings: { ...memory.settings, language } } };
+}
+
 const zoned = ({ head, timeZone }: FarmLetIn) => ({ head, timeZone: timeZone ?? 'UTC' });
 
 const page = (reply: FastifyReply) => reply.type('text/html; charset=utf-8');
@@ -193,11 +244,6 @@ async function sent(reply: FastifyReply, pieces: Iterable<string>): Promise<Fast
   void reply.send(stream);
   await over;
   return reply;
-}
-
-function cookieIn(header: string | undefined): string | null {
-  const found = new RegExp(`(?:^|; )${COOKIE}=([\\w.-]{1,200})(?:;|$)`).exec(header ?? '');
-  return found?.[1] ?? null;
 }
 
 function cookieOf(key: string, secure: boolean): string {

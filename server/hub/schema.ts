@@ -84,4 +84,11 @@ export const HUB_MIGRATIONS: readonly string[] = [
   );
   ${onlyOf('office', 'offices')}${onlyOf('office', 'office_farms')}${onlyOf('farm', 'office_grants')}
   `,
+  // What an office asked for stands with what the farm says to it, and which of its kiosks said so.
+  `
+  ALTER TABLE office_grants ALTER COLUMN granted_at DROP NOT NULL;
+  ALTER TABLE office_grants ADD COLUMN name TEXT;
+  ALTER TABLE office_grants ADD COLUMN asked_at TIMESTAMPTZ;
+  ALTER TABLE office_grants ADD COLUMN said_by TEXT;
+  `,
 ];

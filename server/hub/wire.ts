@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Event } from '../../core/hub/event.ts';
+import { OfficeSaid } from '../../shared/farm.ts';
 
 /** The most events one request carries. */
 export const MOST_EVENTS = 500;
@@ -65,9 +66,22 @@ export const IdBody = z.strictObject({ life: name, sequence });
 /** Its id, or `null` where none is held. */
 export const IdReply = z.strictObject({ id: name.nullable() });
 
+/** `POST /v1/offices`: which offices read the farm, or ask to; what is said to one of them comes first. */
+export const OfficesBody = z.strictObject({
+  say: OfficeSaid.extend({ office: name }).nullable(),
+});
+
 /** Why a request was refused. */
 export const RefusedReply = z.strictObject({
-  code: z.enum(['unknown-kiosk', 'revoked', 'bad-input', 'too-large', 'too-often', 'failed']),
+  code: z.enum([
+    'unknown-kiosk',
+    'revoked',
+    'bad-input',
+    'too-large',
+    'too-often',
+    'no-such-office',
+    'failed',
+  ]),
   message: z.string(),
 });
 /** Why a request was refused. */

@@ -21,6 +21,9 @@ export interface OfficeFrame {
   readonly ways: readonly OfficeWay[];
 }
 
+/** Frames a page by its title, the ways from it and what it is of. */
+export type FrameOf = (title: string, ways: readonly OfficeWay[], under?: string) => OfficeFrame;
+
 /** A page of the office, piece by piece. */
 export function* officePage(frame: OfficeFrame, pieces: Iterable<string>): Generator<string> {
   const { language, title, under, ways } = frame;
@@ -51,9 +54,11 @@ export function officeTable(headings: readonly string[], rows: readonly Html[]):
 }
 
 /** The page on which an office says who it is; `wrong` where it said so wrongly. */
-export function signInPage(words: OfficeWords, language: string, wrong: boolean): string {
-  const { signIn } = words;
+export function signInPage(
+  { words: { signIn }, frame }: { readonly words: OfficeWords; readonly frame: FrameOf },
+  wrong: boolean,
+): string {
   const said = wrong ? html`<p class="warn">${signIn.wrong}</p>` : html``;
   const form = html`${said}<form method="post" action="/office/session"><label>${signIn.key}<input name="key" type="password" autocomplete="current-password" required maxlength="200"></label><button type="submit">${signIn.enter}</button></form>`;
-  return [...officePage({ language, title: signIn.title, under: '', ways: [] }, [form.html])].join('');
+  return [...officePage(frame(signIn.title, []), [form.html])].join('');
 }

@@ -71,6 +71,14 @@ const EN = {
     wrong: 'No office has this key.',
     leave: 'Leave',
   },
+  ask: {
+    title: 'Ask a farm',
+    farm: 'The name of the farm at this hub',
+    send: 'Ask to be let in',
+    asked: (farm: string) =>
+      `Asked. If there is a farm “${farm}”, it finds this office at its kiosk, under Other kiosks.`,
+    noName: 'The name of a farm has small letters, digits and dashes only.',
+  },
   noFarm: 'No such page, or this office is not let in there.',
 };
 
@@ -146,6 +154,14 @@ const ES: OfficeWords = {
     enter: 'Entrar',
     wrong: 'Ninguna oficina tiene esta clave.',
     leave: 'Salir',
+  },
+  ask: {
+    title: 'Preguntar a una granja',
+    farm: 'El nombre de la granja en este centro',
+    send: 'Pedir entrada',
+    asked: (farm) =>
+      `Pedido. Si hay una granja «${farm}», encuentra esta oficina en su quiosco, en Otros quioscos.`,
+    noName: 'El nombre de una granja solo tiene letras minúsculas, cifras y guiones.',
   },
   noFarm: 'No hay tal página, o esta oficina no puede entrar ahí.',
 };

@@ -1,11 +1,12 @@
 import { isIP } from 'node:net';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { Refusal } from '../../shared/intent.ts';
 import { refusalWords } from '../barn/refusal-words.ts';
 import type { House } from '../house.ts';
 import { LOOPBACK_NAMES, networkNames } from '../network/own-names.ts';
 import { whyNotRoute } from './may.ts';
 import { Pace } from './pace.ts';
+import { addSafetyHeaders } from './safety-headers.ts';
 import type { Visitor } from './visitor.ts';
 
 declare module 'fastify' {
@@ -18,8 +19,6 @@ declare module 'fastify' {
 /** What other machines may ask: a page with its chunks and photos at once, then what a person taps. */
 const PER_SECOND = 20;
 const BURST = 200;
-/** What any answer may load where it does not say otherwise. */
-const NOTHING = "default-src 'none'; frame-ancestors 'none'";
 
 /** What the guard asks of the house. */
 type Guarded = Pick<House, 'network' | 'barn'>;
@@ -40,7 +39,7 @@ export function addGuard(app: FastifyInstance, house: Guarded, boundTo: string):
     const { status, ...told } = refused;
     return reply.code(status).send(told);
   });
-  app.addHook('onSend', async (_request, reply) => addHeaders(reply));
+  app.addHook('onSend', async (_request, reply) => addSafetyHeaders(reply));
   // A refused upgrade leaves its bare socket to us; kept open it would hold up the shutdown.
   app.addHook('onResponse', async (request, reply) => {
     if (request.headers.upgrade !== undefined && reply.statusCode >= 400) request.raw.socket.destroy();
@@ -93,12 +92,4 @@ function isOwnName(name: string, loopbackOnly: boolean, proxyName: string | null
 function isFromOtherSite({ headers, url }: FastifyRequest): boolean {
   const site = headers['sec-fetch-site'];
   return (site === 'cross-site' || site === 'same-site') && url !== '/';
-}
-
-function addHeaders(reply: FastifyReply): void {
-  const said = (name: string) => reply.hasHeader(name) || reply.raw.hasHeader(name);
-  if (!said('content-security-policy')) reply.header('content-security-policy', NOTHING);
-  reply.header('x-content-type-options', 'nosniff');
-  reply.header('referrer-policy', 'no-referrer');
-  reply.header('cross-origin-resource-policy', 'same-origin');
 }

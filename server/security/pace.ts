@@ -1,3 +1,5 @@
+import { setAsNewest } from '../set-as-newest.ts';
+
 /** How many machines are remembered where nothing else is said. */
 const MOST_KNOWN = 256;
 
@@ -26,9 +28,7 @@ export class Pace {
   allows(who: string, nowMs: number): boolean {
     const left = this.#left(who, nowMs);
     const allowed = left >= 1;
-    // Put in anew, so that the order of the map is that of the last word.
-    this.#known.delete(who);
-    this.#known.set(who, { left: allowed ? left - 1 : left, at: nowMs });
+    setAsNewest(this.#known, who, { left: allowed ? left - 1 : left, at: nowMs });
     const [longest] = this.#known.keys();
     if (this.#known.size > this.#mostKnown && longest !== undefined) this.#known.delete(longest);
     return allowed;

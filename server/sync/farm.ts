@@ -1,5 +1,5 @@
 import type { Timers } from '../../hardware/serial/timers.ts';
-import type { FarmView } from '../../shared/farm.ts';
+import type { FarmView, OfficeSaid, OfficesView } from '../../shared/farm.ts';
 import type { Refusal } from '../../shared/intent.ts';
 import type { Barn } from '../barn/barn.ts';
 import { rfc3339 } from '../view/times.ts';
@@ -18,6 +18,8 @@ export interface Sharing {
   join(): Refusal | null;
   /** Shares no more; the kiosk starts anew, and keeps what came. Throws when the disk refuses. */
   leave(): Refusal | null;
+  /** The offices of the hub, once something was said to one of them (`null`: nothing is). Rejects where there is no hub or it does not do it. */
+  offices(say: OfficeSaid | null): Promise<OfficesView>;
 }
 
 /** The other kiosks of the farm, while this one runs. */
@@ -46,6 +48,7 @@ export const NO_FARM: Farm = {
   view: () => ({ kind: 'demo' }),
   join: () => 'no-invitation',
   leave: () => 'no-invitation',
+  offices: () => Promise.reject(new Error('this kiosk shares nothing')),
   look: () => {},
   stop: async () => {},
 };
@@ -107,6 +110,7 @@ export function joinFarm(options: FarmOptions): Farm {
       restart();
       return null;
     },
+    offices: async (say) => (line === null ? NO_FARM.offices(say) : line.offices(say)),
     look: () => sync?.look(),
     async stop() {
       const ended = sync?.stop();

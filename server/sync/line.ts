@@ -3,6 +3,7 @@ import * as https from 'node:https';
 import type { z } from 'zod';
 import type { Event } from '../../core/hub/event.ts';
 import type { HubLine } from '../../core/hub/exchange.ts';
+import { type OfficeSaid, OfficesView } from '../../shared/farm.ts';
 import { bearerOf } from '../hub/credentials.ts';
 import { IdReply, type Invitation, PullReply, PushReply, RefusedReply } from '../hub/wire.ts';
 
@@ -17,6 +18,8 @@ export class HubRefused extends Error {
 
 /** A line to a hub that also learns the names of the farm's kiosks. */
 export interface NamedLine extends HubLine {
+  /** The offices the farm is told of, once something was said to one of them, where it is (`null`: nothing is). */
+  offices(say: OfficeSaid | null): Promise<OfficesView>;
   close(): void;
 }
 
@@ -79,6 +82,7 @@ export function openHubLine({ invitation, kiosk, named }: LineOptions): NamedLin
       return { events: events satisfies Event[], heads: new Map(Object.entries(heads)), parted };
     },
     idAt: async (life, sequence) => (await ask('/v1/id', { life, sequence }, IdReply)).id,
+    offices: (say) => ask('/v1/offices', { say }, OfficesView),
     close: () => agent.destroy(),
   };
 }

@@ -1,7 +1,8 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import type { OfficesView } from '../../shared/farm.ts';
 import { type MountedApp, mountApp } from './mount-app.ts';
 import { BASE } from './preview/base-state.ts';
-import { APART, FARM_SCENES } from './preview/farm-scenes.ts';
+import { APART, FARM_SCENES, OFFICES } from './preview/farm-scenes.ts';
 import { soon } from './soon.ts';
 
 let app: MountedApp | undefined;
@@ -10,7 +11,7 @@ afterEach(() => app?.close());
 function open(name: string): MountedApp {
   const scene = FARM_SCENES.find((each) => each.name === name);
   if (scene === undefined) throw new Error(`there is no scene ${name}`);
-  app = mountApp(scene.state, scene.place);
+  app = mountApp(scene.state, scene.place, scene.http);
   return app;
 }
 
@@ -29,6 +30,34 @@ describe('the other kiosks', () => {
     expect(page.socket.intents).toEqual([]);
     hold(page, 'farm-join');
     expect(page.socket.intents).toEqual([{ type: 'join-farm', id: expect.any(String) }]);
+  });
+
+  test('an office that asks is let in by a held press, through the hub, and stands as it answers', async () => {
+    const page = open('shed-offices');
+    await soon(() => expect(page.text('offices')).toContain('Hill Practice'));
+    page.click('office-tile');
+    await soon(() => expect(page.text('one-office')).toContain('asks to read'));
+    const said: unknown[] = [];
+    const answers: OfficesView = { offices: OFFICES.offices.map((each) => ({ ...each, state: 'reads' })) };
+    vi.stubGlobal('fetch', async (_path: string, asked?: RequestInit) => {
+      if (asked?.method === 'POST') said.push(JSON.parse(String(asked.body)));
+      return Response.json(asked?.method === 'POST' ? answers : OFFICES);
+    });
+    page.click('office-let-in');
+    expect(said).toEqual([]);
+    hold(page, 'office-let-in');
+    await soon(() => expect(page.text('one-office')).toContain('reads since'));
+    expect(said).toEqual([{ office: 'o-1', reads: true }]);
+    expect(page.socket.intents).toEqual([]);
+  });
+
+  test('a hub that does not answer is told of, and nothing is shown as done', async () => {
+    const page = open('shed-office-reads');
+    await soon(() => expect(page.text('one-office')).toContain('Dale Dairy'));
+    vi.stubGlobal('fetch', async () => new Response('{}', { status: 502 }));
+    hold(page, 'office-shut-out');
+    await soon(() => expect(page.text('office-refused')).toContain('did not do it'));
+    expect(page.text('one-office')).toContain('reads since');
   });
 
   test('what waits while the hub is not reached is told with what to do', async () => {

@@ -10,7 +10,8 @@ import { buildHubApp } from '../../../server/hub/app.ts';
 import { invite } from '../../../server/hub/credentials.ts';
 import { type HubDatabase, openHubDatabase } from '../../../server/hub/database.ts';
 import { FarmCopies } from '../../../server/hub/farm-copies.ts';
-import { closeOffice, letIn, makeOffice, placeFarm, shutOffice } from '../../../server/hub/offices.ts';
+import { letIn, placeFarm, shutOffice } from '../../../server/hub/office-grants.ts';
+import { closeOffice, makeOffice } from '../../../server/hub/offices.ts';
 import { createHolder } from '../../../server/sync/holder.ts';
 import { openHubLine } from '../../../server/sync/line.ts';
 import { HandBoard } from '../make/board-clocks.ts';
@@ -173,6 +174,26 @@ describe.runIf(hasPostgres)('the office of a hub', () => {
       headers: { cookie: `byreside-office=${vet.key}` },
     });
     expect(left.headers['set-cookie']).toContain('Max-Age=0');
+  });
+
+  test('is written in the language of the browser, or in the one that was chosen there', async () => {
+    const read = async (headers: Record<string, string>, url = '/office') =>
+      (await app.inject({ url, headers: { cookie: `byreside-office=${vet.key}`, ...headers } })).body;
+    expect(await read({})).toContain('<html lang="en">');
+    expect(await read({ 'accept-language': 'es-MX,es;q=0.9,en;q=0.8' })).toContain('<h1>Granjas</h1>');
+    expect(await read({ 'accept-language': 'de, es;q=0, en' })).toContain('<h1>Farms</h1>');
+    const chosen = await app.inject({ url: '/office/language/es' });
+    expect(chosen.headers['set-cookie']).toMatch(
+      /^byreside-language=es; Path=\/office; .*HttpOnly; SameSite=Strict$/,
+    );
+    const cookie = `byreside-office=${vet.key}; byreside-language=es`;
+    const inSpanish = { cookie, 'accept-language': 'en' };
+    expect(await read(inSpanish, '/office/farms/hill/board')).toContain('Leche y venta');
+    expect(await read(inSpanish, '/office/farms/hill/register')).toContain('1 tratamiento.');
+    expect(await read(inSpanish, '/office/tests')).toContain('Ninguna prueba terminada aún.');
+    expect(await read(inSpanish, '/office/farms/nowhere/board')).toContain('No hay tal página');
+    expect(await read(inSpanish)).toContain('<a href="/office/language/en">English</a>');
+    expect((await app.inject({ url: '/office/language/xx' })).headers['set-cookie']).toContain('language=en');
   });
 
   test('runs no script', async () => {

@@ -34,6 +34,7 @@ const CUT: NamedLine = {
   push: async () => Promise.reject(new Error('the line is cut')),
   pull: async () => Promise.reject(new Error('the line is cut')),
   idAt: async () => null,
+  offices: async () => Promise.reject(new Error('the line is cut')),
   close: () => {},
 };
 
