@@ -30,8 +30,8 @@ export const esFarm: typeof enFarm = {
   },
   offices: {
     door: 'Oficinas',
-    title: 'Oficinas que leen esta granja',
-    none: 'Ninguna oficina pide leer esta granja.',
+    title: 'Oficinas que leen esta finca',
+    none: 'Ninguna oficina pide leer esta finca.',
     how: 'Un veterinario o una oficina lo pide en una página del centro. Luego se halla aquí.',
     waiting: 'Preguntando al centro …',
     failed: 'No se llega al centro. Se le pregunta otra vez.',

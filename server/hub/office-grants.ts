@@ -14,6 +14,8 @@ export interface FarmLetIn {
 
 /** The most offices a farm is told of. */
 const MOST_TOLD = 100;
+/** The most farms that stand on an office's list: it may ask for names that are none. */
+const MOST_ASKED = 10_000;
 
 /**
  * Notes that an office asks to read a farm, which says so at its kiosk. Nothing tells whether there is such a farm: an office
@@ -63,10 +65,11 @@ function noteFarm(database: HubDatabase, farm: string, office: string): Promise<
     ]);
     const [row] = rows;
     if (row === undefined) throw new Error(`there is no office ${office}`);
-    await client.query('INSERT INTO office_farms (office, farm) VALUES ($1, $2) ON CONFLICT DO NOTHING', [
-      office,
-      farm,
-    ]);
+    await client.query(
+      `INSERT INTO office_farms (office, farm) SELECT $1, $2
+       WHERE (SELECT count(*) FROM office_farms WHERE office = $1) < ${MOST_ASKED} ON CONFLICT DO NOTHING`,
+      [office, farm],
+    );
     return row.name;
   });
 }

@@ -35,7 +35,7 @@ export interface OfficeOptions {
 const COOKIE = 'byreside-office';
 /** Whoever has not entered yet may ask for these. */
 const OPEN = ['/office/office.css', '/office/session', '/office/sign-in', '/office/language/:language'];
-/** What an office may ask at once, and the names that farms have. */
+/** The farm that an office asks to be let in by. */
 const Asked = z.object({ farm: z.string().trim().regex(FARM_NAME) });
 
 /** The office of a hub: the farms that let whoever asks in, each as a kiosk of it would show it, and what worked on all. */

@@ -89,7 +89,7 @@ const ES: OfficeWords = {
   office: 'Oficina',
   rooms: { board: 'Leche y venta', register: 'Registro de tratamientos', tests: '¿Sirvió?' },
   allTests: '¿Sirvió? Todas las fincas',
-  farms: 'Granjas',
+  farms: 'Fincas',
   nothingLetIn: 'Ninguna finca deja entrar a esta oficina.',
   asOf: (when) => `A fecha de ${when}`,
   provisional: 'El reloj no está en hora: todos los plazos son provisionales.',
@@ -123,7 +123,7 @@ const ES: OfficeWords = {
     nobody: 'Ningún animal aún.',
   },
   tests: {
-    farm: 'Granja',
+    farm: 'Finca',
     area: 'Zona',
     active: 'Principio activo',
     medicine: 'Medicamento',
@@ -156,12 +156,12 @@ const ES: OfficeWords = {
     leave: 'Salir',
   },
   ask: {
-    title: 'Preguntar a una granja',
-    farm: 'El nombre de la granja en este centro',
+    title: 'Pedir entrada a una finca',
+    farm: 'El nombre de la finca en este centro',
     send: 'Pedir entrada',
     asked: (farm) =>
-      `Pedido. Si hay una granja «${farm}», encuentra esta oficina en su quiosco, en Otros quioscos.`,
-    noName: 'El nombre de una granja solo tiene letras minúsculas, cifras y guiones.',
+      `Pedido. Si hay una finca «${farm}», encuentra esta oficina en su quiosco, en Otros quioscos.`,
+    noName: 'El nombre de una finca solo tiene letras minúsculas, cifras y guiones.',
   },
   noFarm: 'No hay tal página, o esta oficina no puede entrar ahí.',
 };

@@ -180,7 +180,7 @@ describe.runIf(hasPostgres)('the office of a hub', () => {
     const read = async (headers: Record<string, string>, url = '/office') =>
       (await app.inject({ url, headers: { cookie: `byreside-office=${vet.key}`, ...headers } })).body;
     expect(await read({})).toContain('<html lang="en">');
-    expect(await read({ 'accept-language': 'es-MX,es;q=0.9,en;q=0.8' })).toContain('<h1>Granjas</h1>');
+    expect(await read({ 'accept-language': 'es-MX,es;q=0.9,en;q=0.8' })).toContain('<h1>Fincas</h1>');
     expect(await read({ 'accept-language': 'de, es;q=0, en' })).toContain('<h1>Farms</h1>');
     const chosen = await app.inject({ url: '/office/language/es' });
     expect(chosen.headers['set-cookie']).toMatch(
