@@ -17,7 +17,7 @@ const PROGRAMS = [
   'hardware/simulator/main',
 ];
 /** They hold compiled parts, which Node finds only where npm put them. */
-const NATIVE = ['better-sqlite3', '@serialport/bindings-cpp'];
+const NATIVE = ['better-sqlite3', 'better-sqlite3-node20', '@serialport/bindings-cpp'];
 const STAMP = 'dist/.byreside-built';
 
 /** Builds server and kiosk into `dist/` when their sources have changed since the last time; else does nothing. */

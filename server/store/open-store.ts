@@ -1,7 +1,8 @@
-import Database from 'better-sqlite3';
+import type BetterSqlite from 'better-sqlite3';
 import { tellOfRecords } from './events.ts';
 import { MIGRATIONS, migrate } from './migrations.ts';
 import { keepNumbersApart } from './numbers-apart.ts';
+import { Database } from './sqlite.ts';
 
 /** Size of a page of a new file: a commit writes whole pages, and a short note touches ten of them. */
 export const PAGE_BYTES = 1024;
@@ -9,7 +10,7 @@ export const PAGE_BYTES = 1024;
 const LOG_PAGES = 10_000;
 
 /** An open database. */
-export type Db = Database.Database;
+export type Db = BetterSqlite.Database;
 
 /**
  * Opens or creates the database file and brings its schema up to date, all or nothing.

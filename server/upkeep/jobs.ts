@@ -1,7 +1,8 @@
 import { rmSync } from 'node:fs';
-import Database from 'better-sqlite3';
 import { diskTroubleOf } from '../barn/disk.ts';
 import { reachDisk } from '../reach-disk.ts';
+import type { Db } from '../store/open-store.ts';
+import { Database } from '../store/sqlite.ts';
 
 /** How closely a file is checked: `quick` leaves out whether indexes hold what their tables do. */
 export type HowClosely = 'quick' | 'whole';
@@ -19,7 +20,7 @@ const MOST_SAID = 20;
 
 /** Checks a database without writing to it. */
 export function checkFile(file: string, how: HowClosely): string[] {
-  let db: Database.Database | null = null;
+  let db: Db | null = null;
   try {
     db = new Database(file, { readonly: true, fileMustExist: true });
     const pragma = how === 'quick' ? 'quick_check' : 'integrity_check';

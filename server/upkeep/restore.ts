@@ -1,6 +1,5 @@
 import { copyFileSync, existsSync, linkSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import Database from 'better-sqlite3';
 import { readEnvironment } from '../config/environment.ts';
 import { CONFIG_FILE, REAL_DATABASE } from '../config/load.ts';
 import { errorCode } from '../error-code.ts';
@@ -8,6 +7,8 @@ import { MEDICINES_FILE } from '../formulary/own-medicines.ts';
 import { reachDisk } from '../reach-disk.ts';
 import { endLife } from '../store/events.ts';
 import { MIGRATIONS } from '../store/migrations.ts';
+import type { Db } from '../store/open-store.ts';
+import { Database } from '../store/sqlite.ts';
 import { checkFile } from './jobs.ts';
 import { stampOf } from './rotation.ts';
 
@@ -82,7 +83,7 @@ function whyNotUsable(backup: string): string | null {
 /** Whether another process has the database open: only one alone can have it to itself. */
 function isOpenElsewhere(file: string): boolean {
   if (!existsSync(file)) return false;
-  let db: Database.Database | null = null;
+  let db: Db | null = null;
   try {
     db = new Database(file, { fileMustExist: true, timeout: 500 });
     db.pragma('locking_mode = EXCLUSIVE');

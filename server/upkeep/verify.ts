@@ -1,8 +1,8 @@
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { readEnvironment } from '../config/environment.ts';
 import { REAL_DATABASE } from '../config/load.ts';
 import { type ChainReport, type ChainTrouble, verifyChain } from '../store/chain.ts';
+import { Database } from '../store/sqlite.ts';
 
 const WORDS: Readonly<Record<ChainTrouble['what'], string>> = {
   edited: 'is not what was written',

@@ -1,5 +1,5 @@
-import Database from 'better-sqlite3';
 import { verifyChain } from '../../server/store/chain.ts';
+import { Database } from '../../server/store/sqlite.ts';
 import { acknowledged, type Ledger } from './ledger.ts';
 
 /** What the disk holds, held against what was acknowledged. */

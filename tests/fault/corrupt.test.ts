@@ -1,8 +1,8 @@
 import { closeSync, openSync, readFileSync, writeFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { PAGE_BYTES } from '../../server/store/open-store.ts';
+import { Database } from '../../server/store/sqlite.ts';
 import { putToWork, startForTest } from './at-work.ts';
 import { databaseOf, farmFolder, kill } from './farm.ts';
 import { acknowledged, post } from './ledger.ts';

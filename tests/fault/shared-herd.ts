@@ -1,8 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { between, type Random, seededRandom } from '../../hardware/simulator/random.ts';
+import type { Db } from '../../server/store/open-store.ts';
+import { Database } from '../../server/store/sqlite.ts';
 import { type HubProcess, inviteInto, startHub } from '../process/hub-process.ts';
 import type { KioskProcess } from '../process/kiosk-process.ts';
 import { startPostgres } from '../server/make/postgres.ts';
@@ -217,7 +218,7 @@ async function settled(
   }
 }
 
-function reading<T>(folder: string, read: (db: Database.Database) => T): T {
+function reading<T>(folder: string, read: (db: Db) => T): T {
   const db = new Database(databaseOf(folder), { readonly: true });
   try {
     return read(db);

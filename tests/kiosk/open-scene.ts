@@ -1,10 +1,14 @@
+import { Catalogue } from '../../kiosk/words/catalogue.svelte.ts';
 import { type MountedApp, mountApp } from './mount-app.ts';
 import type { Scene } from './preview/scene.ts';
 import { soon } from './soon.ts';
 
 /** Mounts a scene, waits for what it loads or fetches, and taps what it taps. */
 export async function openScene({ place, state, later, http = {}, taps = [] }: Scene): Promise<MountedApp> {
-  const app = mountApp(state, place, http);
+  const catalogue = new Catalogue();
+  // A kiosk that cannot read its settings tells no language: the page stays in the one it had.
+  if (state.problem !== null) await catalogue.use(state.language);
+  const app = mountApp(state, place, http, catalogue);
   const loads = /^(animals|worm-check|shed|day-book)|\/group/.test(place);
   if (state.language !== 'en') await turned();
   if (loads) await shown();

@@ -9,7 +9,7 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const BUSY_THREAD = `
   const { Worker } = await import('node:worker_threads');
   new Worker(\`
-    const Database = require('better-sqlite3');
+    const Database = require(process.versions.napi >= 10 ? 'better-sqlite3' : 'better-sqlite3-node20');
     require('node:worker_threads').parentPort.postMessage('begun');
     new Database(':memory:').prepare(
       'WITH RECURSIVE n(x) AS (SELECT 1 UNION ALL SELECT x + 1 FROM n) SELECT count(*) FROM n').get();

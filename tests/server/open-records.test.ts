@@ -1,12 +1,12 @@
 import { closeSync, mkdtempSync, openSync, readFileSync, writeFileSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { KioskConfig } from '../../server/config/kiosk-config.ts';
 import { NOTHING_OWN } from '../../server/formulary/own-medicines.ts';
 import { openRecords } from '../../server/open-records.ts';
 import { PAGE_BYTES } from '../../server/store/open-store.ts';
+import { Database } from '../../server/store/sqlite.ts';
 import { bookStore, given } from './make/book.ts';
 
 /** A data folder as a killed kiosk leaves it, with one page of a table ruined, or the first bytes of the file. */

@@ -1,7 +1,7 @@
-import Database from 'better-sqlite3';
 import { errorCode } from '../../error-code.ts';
 import { MIGRATIONS, migrate } from '../../store/migrations.ts';
 import type { Db } from '../../store/open-store.ts';
+import { Database } from '../../store/sqlite.ts';
 import type { FoundRow } from './pages.ts';
 import type { Stored } from './record.ts';
 

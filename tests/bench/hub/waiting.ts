@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import { Database } from '../../../server/store/sqlite.ts';
 import { runApart } from '../apart.ts';
 import type { Figure } from '../table.ts';
 import { buildYears } from '../ten-years/build.ts';

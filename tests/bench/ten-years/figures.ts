@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
+import { Database } from '../../../server/store/sqlite.ts';
 import { type Figure, printFigures } from '../table.ts';
 import { type Built, buildYears } from './build.ts';
 import { checkLines } from './bulk.ts';

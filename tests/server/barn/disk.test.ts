@@ -1,9 +1,9 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { type Disk, diskTroubleOf, watchDisk } from '../../../server/barn/disk.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { bringToOffer, GOAT, standingOffer, testBarn } from '../make/test-barn.ts';
 
 function watched(over: Partial<Parameters<typeof watchDisk>[0]> = {}) {

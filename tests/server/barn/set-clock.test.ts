@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
 import { systemClock } from '../../../server/barn/clock.ts';
 import { tellClockOfRecords } from '../../../server/barn/clock-at-start.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { verifyFile } from '../../../server/upkeep/verify.ts';
 import { HandBoard } from '../make/board-clocks.ts';
 import { given } from '../make/book.ts';

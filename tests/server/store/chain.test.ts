@@ -1,10 +1,10 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { CHAIN_SCHEMA, type ChainTrouble, chainRecords } from '../../../server/store/chain.ts';
 import { openStore } from '../../../server/store/open-store.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { verifyFile, verifyLines } from '../../../server/upkeep/verify.ts';
 import { bookStore, given } from '../make/book.ts';

@@ -1,7 +1,6 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { EVENT_KINDS, type Event } from '../../../core/hub/event.ts';
 import { CLOCK_TOLD_SCHEMA } from '../../../server/store/clock-schema.ts';
@@ -10,6 +9,7 @@ import { EVENT_SCHEMA } from '../../../server/store/event-schema.ts';
 import { createEventStore, endLife } from '../../../server/store/events.ts';
 import { MIGRATIONS } from '../../../server/store/migrations.ts';
 import { openStore } from '../../../server/store/open-store.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { createStore, type Store } from '../../../server/store/store.ts';
 import { restore } from '../../../server/upkeep/restore.ts';
 import { bookStore } from '../make/book.ts';

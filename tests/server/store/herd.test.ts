@@ -1,12 +1,12 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { kilograms } from '../../../core/quantity/mass.ts';
 import { HERD_SCHEMA } from '../../../server/store/herd-schema.ts';
 import { MIGRATIONS, migrate } from '../../../server/store/migrations.ts';
 import { openStore } from '../../../server/store/open-store.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { makeTreatment } from '../../core/make/book.ts';
 import { makeHerdAnimal } from '../../core/make/herd-animal.ts';

@@ -1,10 +1,10 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { MIGRATIONS } from '../../../server/store/migrations.ts';
 import { openStore } from '../../../server/store/open-store.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 
 function freshPath(): string {
   return join(mkdtempSync(join(tmpdir(), 'store-')), 'test.sqlite');

@@ -1,10 +1,10 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import type { ReductionTest } from '../../../core/reduction/reduction-test.ts';
 import type { EggRecord } from '../../../core/worms/egg-record.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { testBarn } from '../make/test-barn.ts';
 

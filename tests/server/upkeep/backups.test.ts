@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { DAY_MS, HOUR_MS } from '../../../core/moment.ts';
 import { PAGE_BYTES } from '../../../server/store/open-store.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { type BackedUp, backUp } from '../../../server/upkeep/back-up.ts';
 import { type BackupsOptions, createBackups } from '../../../server/upkeep/backups.ts';
 import { checkFile, copyDatabase } from '../../../server/upkeep/jobs.ts';

@@ -1,10 +1,10 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { seededRandom } from '../../../hardware/simulator/random.ts';
 import { PAGE_BYTES } from '../../../server/store/open-store.ts';
+import { Database } from '../../../server/store/sqlite.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { checkFile } from '../../../server/upkeep/jobs.ts';
 import { rescue, rescueLines } from '../../../server/upkeep/rescue/rescue.ts';

@@ -1,8 +1,8 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import { Database } from '../../../server/store/sqlite.ts';
 import { createStore } from '../../../server/store/store.ts';
 import { backUp } from '../../../server/upkeep/back-up.ts';
 import { copyDatabase } from '../../../server/upkeep/jobs.ts';

@@ -1,9 +1,9 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { PAGE_BYTES } from '../../../../server/store/open-store.ts';
+import { Database } from '../../../../server/store/sqlite.ts';
 import { pageSizeOf } from '../../../../server/upkeep/rescue/page-size.ts';
 
 let folder = '';
