@@ -38,6 +38,7 @@ const AHEAD_OF_WORD = `(SELECT json_group_array(id) FROM (
   WHERE known.number BETWEEN 1 AND r.jugs_before AND known.mixed_at_ms > r.is_ms
     AND known.clock_trusted = 1 AND known.board_start IS NOT r.board_start))`;
 
+// What comes out of a subselect is text to some releases of SQLite and JSON to others: json() says which.
 const animalId = (number: string) => `(SELECT id FROM animals WHERE number = ${number})`;
 const jsonOf = (columns: readonly string[]) => columns.map((name) => `'${name}', r.${name}`).join(', ');
 const INSERTED = 'AFTER INSERT';
@@ -78,7 +79,7 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
     record: 'r.sequence',
     animal: animalId('r.animal'),
     body: `json_object('animal', ${animalId('r.animal')}, 'at_ms', r.at_ms, 'by', r.by, 'fields', json(r.after),
-      'over', (SELECT json_group_object(field.key, json(${NEWEST_OF_FIELD})) FROM json_each(r.after) AS field))`,
+      'over', json((SELECT json_group_object(field.key, json(${NEWEST_OF_FIELD})) FROM json_each(r.after) AS field)))`,
     kept: true,
   },
   'animal-merge': told(
@@ -132,8 +133,8 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
       'at_ms',
       'by',
     ],
-    `, 'after', (SELECT json_group_array(known.id) FROM corrections AS known
-         WHERE known.treatment_id = r.treatment_id AND known.sequence < r.sequence)`,
+    `, 'after', json((SELECT json_group_array(known.id) FROM corrections AS known
+         WHERE known.treatment_id = r.treatment_id AND known.sequence < r.sequence))`,
   ),
   untreated: told('untreated', 'sequence', [
     'id',
@@ -170,8 +171,8 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
       'reduction_tests',
       'number',
       ['id', 'medicine_id', 'species', 'design', 'protocol', 'method', 'planned_at_ms', 'by'],
-      `, 'animals', (SELECT json_group_array(json_object('animal', ${animalId('each.animal')},
-           'treatment_id', each.treatment_id)) FROM reduction_test_animals AS each WHERE each.test = r.number)`,
+      `, 'animals', json((SELECT json_group_array(json_object('animal', ${animalId('each.animal')},
+           'treatment_id', each.treatment_id)) FROM reduction_test_animals AS each WHERE each.test = r.number))`,
     ),
     kept: false,
   },
@@ -199,8 +200,8 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
         'by',
       ],
       `, 'test', (SELECT id FROM reduction_tests WHERE number = r.test),
-         'animals', (SELECT json_group_array(${animalId('each.animal')}) FROM egg_count_animals AS each
-           WHERE each.count = r.number)`,
+         'animals', json((SELECT json_group_array(${animalId('each.animal')}) FROM egg_count_animals AS each
+           WHERE each.count = r.number))`,
     ),
     kept: false,
   },
@@ -227,8 +228,8 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
       'treatments_before',
       'jugs_before',
     ],
-    `, 'after', (SELECT json_group_array(known.id) FROM clock_corrections AS known
-         WHERE known.board_start = r.board_start AND known.sequence < r.sequence),
+    `, 'after', json((SELECT json_group_array(known.id) FROM clock_corrections AS known
+         WHERE known.board_start = r.board_start AND known.sequence < r.sequence)),
        'ahead', json(${AHEAD_OF_WORD})`,
   ),
 };
