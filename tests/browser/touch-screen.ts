@@ -17,6 +17,8 @@ export const TOUCHED_SCREENS = [
 
 /** Touches between two looks, after which the monkey is brought back to the screen it is for. */
 const BURST = 90;
+/** A kiosk that is asked to begin anew still answers for 300 ms. */
+const SETTLES_MS = 500;
 /** A press that gives, in ms. */
 const DELIBERATE_MS = 300;
 
@@ -43,7 +45,7 @@ export async function touchScreen(
     await farm.open(screen);
     const before = await farm.server.treatments();
     await touchAbout(farm.kiosk, Math.min(BURST, left), random);
-    await farm.kiosk.page.waitForTimeout(200);
+    await farm.kiosk.page.waitForTimeout(SETTLES_MS);
     const sent = await farm.doses();
     doses += sent.length;
     faults.push(...sent.filter((dose) => !isDeliberate(dose)).map((dose) => `sent ${JSON.stringify(dose)}`));
