@@ -110,15 +110,16 @@ interface Farm {
   doses(): Promise<SentDose[]>;
 }
 
-/** Whether it is still the demo as it began, with both scales on their lines and the platform given to the animals. */
+/** Whether it is still the demo as it began, with scales and wand on their lines and the platform given to the animals. */
 async function isFit(server: KioskProcess): Promise<boolean> {
   if (addressesSaid(server) > 1) return false;
-  const { demo, safetyRead, platform, bench, check, syringeCheck } = await server.state();
+  const { demo, safetyRead, platform, bench, wand, check, syringeCheck } = await server.state();
   return (
     demo &&
     safetyRead &&
     platform.link === 'ready' &&
     bench.link === 'ready' &&
+    wand.link === 'ready' &&
     check.step === 'idle' &&
     syringeCheck.step === 'idle'
   );
