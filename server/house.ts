@@ -43,7 +43,7 @@ import { createDeviceSetup } from './setup/device-setup.ts';
 import { createAlsaOutlet } from './speech/alsa-outlet.ts';
 import { createPageOutlet, type PageOutlet } from './speech/page-outlet.ts';
 import { createSpeaker, type Speaker } from './speech/speaker.ts';
-import { type Farm, joinFarm, NO_FARM } from './sync/farm.ts';
+import { joinFarm, NO_FARM } from './sync/farm.ts';
 import type { openHubLine } from './sync/line.ts';
 import type { TableSurroundings } from './table-file/table-reading.ts';
 import { createBackups } from './upkeep/backups.ts';
@@ -223,12 +223,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     tray: simulated === null ? null : createTray(simulated, random),
     network,
     backUpNow: () => upkeep.backUpNow(),
-    farm: {
-      view: () => farm.view(),
-      join: () => farm.join(),
-      leave: () => farm.leave(),
-      offices: (say) => farm.offices(say),
-    },
+    farm: NO_FARM,
     tryVoice: (earcon) => speaker.tryVoice(earcon),
     wipeRecordings: recordings.wipe,
     leaveDemo:
@@ -241,7 +236,6 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     beginPractice: practice === null ? () => startAnew({ kind: 'practice', look: lookOf(context) }) : null,
     endPractice: practice === null ? null : () => startAnew({ kind: 'before' }),
   };
-  let farm: Farm = NO_FARM;
   const pages = createPageOutlet(() => barn.changed());
   const { output, alsaDevice } = config.speech;
   const speaker = createSpeaker({
@@ -264,7 +258,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
     changed: soon(() => {
       speaker.look();
       hearing.look();
-      farm.look();
+      context.farm.look();
     }),
     answered(intent, answer) {
       leftAlone?.touched();
@@ -331,7 +325,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
         });
   // What is tried in the demo is nobody else's.
   if (!demo && file !== null)
-    farm = joinFarm({
+    context.farm = joinFarm({
       dataFolder,
       barn,
       openHub: options.openHub,
@@ -377,7 +371,7 @@ export async function openHouse(options: HouseOptions): Promise<House> {
       machine.stop();
       stopLeading();
       leftAlone?.stop();
-      await farm.stop();
+      await context.farm.stop();
       upkeep.stop();
       speaker.stop();
       await hearing.stop();

@@ -1,3 +1,4 @@
+import { keptIn } from '../kept-in.ts';
 import { DAY_MS, HOUR_MS } from '../moment.ts';
 
 /** A zone of the IANA database, such as `Europe/Dublin`. */
@@ -17,21 +18,21 @@ export function isTimeZone(zone: string): boolean {
 }
 
 function formatterOf(zone: TimeZone): Intl.DateTimeFormat {
-  let formatter = FORMATTERS.get(zone);
-  if (formatter === undefined) {
-    formatter = new Intl.DateTimeFormat('en-US', {
-      timeZone: zone,
-      hourCycle: 'h23',
-      year: 'numeric',
-      month: 'numeric',
-      day: 'numeric',
-      hour: 'numeric',
-      minute: 'numeric',
-      second: 'numeric',
-    });
-    FORMATTERS.set(zone, formatter);
-  }
-  return formatter;
+  return keptIn(
+    FORMATTERS,
+    zone,
+    () =>
+      new Intl.DateTimeFormat('en-US', {
+        timeZone: zone,
+        hourCycle: 'h23',
+        year: 'numeric',
+        month: 'numeric',
+        day: 'numeric',
+        hour: 'numeric',
+        minute: 'numeric',
+        second: 'numeric',
+      }),
+  );
 }
 
 /** What the clock on the wall shows, as if it were UTC: milliseconds since 1970. */

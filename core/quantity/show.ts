@@ -1,3 +1,4 @@
+import { keptIn } from '../kept-in.ts';
 import { grams, type Mass, type MassUnit, massIn } from './mass.ts';
 import { decimalsOf } from './round.ts';
 import type { DoseRate, Strength } from './strength.ts';
@@ -7,17 +8,17 @@ import type { Volume } from './volume.ts';
 const FORMATS = new Map<string, Intl.NumberFormat>();
 
 function decimalFormat(least: number, most: number): Intl.NumberFormat {
-  const key = `${least} ${most}`;
-  const format =
-    FORMATS.get(key) ??
-    new Intl.NumberFormat('en-US', {
-      minimumFractionDigits: least,
-      maximumFractionDigits: most,
-      // A value that rounds to zero carries no minus.
-      signDisplay: 'negative',
-    });
-  FORMATS.set(key, format);
-  return format;
+  return keptIn(
+    FORMATS,
+    `${least} ${most}`,
+    () =>
+      new Intl.NumberFormat('en-US', {
+        minimumFractionDigits: least,
+        maximumFractionDigits: most,
+        // A value that rounds to zero carries no minus.
+        signDisplay: 'negative',
+      }),
+  );
 }
 
 /**

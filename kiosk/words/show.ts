@@ -1,4 +1,5 @@
 import { getContext, setContext } from 'svelte';
+import { keptIn } from '../../core/kept-in.ts';
 import { grams, type MassUnit } from '../../core/quantity/mass.ts';
 import { decimalsOf } from '../../core/quantity/round.ts';
 import {
@@ -240,9 +241,7 @@ const TIME_FORMATS = new Map<string, Intl.DateTimeFormat>();
 
 function timeFormat(locale: string, parts: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
   const key = `${locale} ${JSON.stringify(parts)}`;
-  const format = TIME_FORMATS.get(key) ?? new Intl.DateTimeFormat(locale, parts);
-  TIME_FORMATS.set(key, format);
-  return format;
+  return keptIn(TIME_FORMATS, key, () => new Intl.DateTimeFormat(locale, parts));
 }
 
 /** Puts a page's ways of showing in context. */

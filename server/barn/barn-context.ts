@@ -12,7 +12,7 @@ import type { Network } from '../network/network.ts';
 import type { WeatherImport } from '../season/weather-import.ts';
 import type { DeviceSetup, SetupClosed } from '../setup/device-setup.ts';
 import type { Store } from '../store/store.ts';
-import type { Sharing } from '../sync/farm.ts';
+import type { Farm } from '../sync/farm.ts';
 import type { Clock } from './clock.ts';
 import type { Disk } from './disk.ts';
 import type { Memory } from './memory.ts';
@@ -48,7 +48,7 @@ export interface BarnContext {
   /** Copies the records to every place there is; answers whether that began. */
   readonly backUpNow: () => boolean;
   /** The sharing of the herd with other kiosks. */
-  readonly farm: Sharing;
+  farm: Farm;
   /** Says a dose, or sounds an earcon, so that the voice can be judged. */
   readonly tryVoice: (earcon: Earcon | null) => void;
   /** Takes the sound that was recorded off the disk. Throws when the disk refuses. */

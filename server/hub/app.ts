@@ -119,11 +119,11 @@ export function buildHubApp({ database, tls, copies, log }: HubAppOptions): Fast
 
   forKiosks('/v1/offices', OfficesBody, async (claim, { say }) =>
     admitted(claim, async (client, caller) => {
-      if (say !== null && !(await sayOffice(client, caller, say.office, say.reads))) {
-        const known = (await officesOf(client, caller.farm)).some(({ office }) => office === say.office);
-        if (!known) throw new NoSuchOffice();
-      }
-      return { offices: await officesOf(client, caller.farm) };
+      const changed = say === null || (await sayOffice(client, caller, say.office, say.reads));
+      const offices = await officesOf(client, caller.farm);
+      // What was so already is no mistake.
+      if (!changed && !offices.some(({ office }) => office === say.office)) throw new NoSuchOffice();
+      return { offices };
     }),
   );
 

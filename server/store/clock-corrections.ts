@@ -85,8 +85,7 @@ function saidIn({ clock, body }: { readonly clock: string; readonly body: string
   return { id: said.id, clock, after: said.after, word: correctionIn(said), ahead: said.ahead };
 }
 
-/** The word that an event of another kiosk tells of. */
-export function correctionIn(body: Body): ClockCorrection {
+function correctionIn(body: Body): ClockCorrection {
   return {
     id: body.id,
     board: { start: body.board_start, sinceMs: body.board_since_ms },

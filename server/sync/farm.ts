@@ -11,8 +11,8 @@ import { startSync } from './worker.ts';
 /** How often it is looked whether an invitation lies on a stick. */
 const LOOK_EVERY_MS = 2000;
 
-/** The sharing of the herd as the barn knows it. */
-export interface Sharing {
+/** The sharing of the herd with the other kiosks of the farm, while this one runs. */
+export interface Farm {
   view(): FarmView['sharing'];
   /** Takes the invitation on the stick; the kiosk starts anew. Throws when the disk refuses. */
   join(): Refusal | null;
@@ -20,10 +20,6 @@ export interface Sharing {
   leave(): Refusal | null;
   /** The offices of the hub, once something was said to one of them (`null`: nothing is). Rejects where there is no hub or it does not do it. */
   offices(say: OfficeSaid | null): Promise<OfficesView>;
-}
-
-/** The other kiosks of the farm, while this one runs. */
-export interface Farm extends Sharing {
   /** Hears that something may have been written. */
   look(): void;
   stop(): Promise<void>;
