@@ -32,7 +32,10 @@ export interface TouchReport {
   readonly faults: readonly string[];
 }
 
-/** Touches a screen at random, and looks after each burst whether the kiosk is as it may be. */
+/** A screen that broke so often needs no further touch. */
+const ENOUGH_FAULTS = 10;
+
+/** Touches a screen at random, and looks after each burst whether the kiosk is as it may be; a farm that was lost is a fault and made anew. */
 export async function touchScreen(
   farm: TouchedFarm,
   screen: (typeof TOUCHED_SCREENS)[number],
@@ -41,28 +44,48 @@ export async function touchScreen(
 ): Promise<TouchReport> {
   const faults: string[] = [];
   let doses = 0;
-  for (let left = touches; left > 0; left -= BURST) {
-    await farm.open(screen);
-    const before = await farm.server.treatments();
-    await touchAbout(farm.kiosk, Math.min(BURST, left), random);
-    await farm.kiosk.page.waitForTimeout(SETTLES_MS);
-    const sent = await farm.doses();
-    doses += sent.length;
-    faults.push(...sent.filter((dose) => !isDeliberate(dose)).map((dose) => `sent ${JSON.stringify(dose)}`));
-    if (await farm.beganAnew()) {
-      // Into a practice round or out of the demo, at another address: the page has nobody left to talk to.
-      farm.kiosk.complaints.splice(0);
-      continue;
+  let touched = 0;
+  while (touched < touches && faults.length < ENOUGH_FAULTS) {
+    const many = Math.min(BURST, touches - touched);
+    touched += many;
+    try {
+      const burst = await touchOnce(farm, screen, many, random);
+      doses += burst.doses;
+      faults.push(...burst.faults);
+    } catch (lost) {
+      faults.push(`after ${touched} touches: ${String(lost)}`);
+      await farm.close();
     }
-    const logged = (await farm.server.treatments()).length - before.length;
-    if (logged > sent.length) faults.push(`${logged} treatments were logged of ${sent.length} sent`);
-    const state = KioskState.safeParse(await farm.server.state());
-    if (!state.success) faults.push(state.error.message);
-    if (await farm.kiosk.page.evaluate(() => document.body.textContent.trim() === ''))
-      faults.push('the page is empty');
-    faults.push(...farm.kiosk.complaints.splice(0));
   }
-  return { screen, touches, doses, faults };
+  return { screen, touches: touched, doses, faults };
+}
+
+/** One burst of touches and the look after it; rejects where kiosk or page is gone. */
+async function touchOnce(
+  farm: TouchedFarm,
+  screen: string,
+  touches: number,
+  random: Random,
+): Promise<Pick<TouchReport, 'doses' | 'faults'>> {
+  await farm.open(screen);
+  const { page, complaints } = farm.kiosk;
+  const before = await farm.server.treatments();
+  await touchAbout(farm.kiosk, touches, random);
+  await page.waitForTimeout(SETTLES_MS);
+  const sent = await farm.doses();
+  const faults = sent.filter((dose) => !isDeliberate(dose)).map((dose) => `sent ${JSON.stringify(dose)}`);
+  if (await farm.beganAnew()) {
+    // Into a practice round or out of the demo, at another address: the page has nobody left to talk to.
+    complaints.splice(0);
+    return { doses: sent.length, faults };
+  }
+  const logged = (await farm.server.treatments()).length - before.length;
+  if (logged > sent.length) faults.push(`${logged} treatments were logged of ${sent.length} sent`);
+  const state = KioskState.safeParse(await farm.server.state());
+  if (!state.success) faults.push(state.error.message);
+  if (await page.evaluate(() => document.body.textContent.trim() === '')) faults.push('the page is empty');
+  faults.push(...complaints.splice(0));
+  return { doses: sent.length, faults };
 }
 
 function isDeliberate({ control, heldMs }: SentDose): boolean {
