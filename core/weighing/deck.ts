@@ -30,6 +30,8 @@ export interface Deck {
   /** What the animal seems to weigh at this instant, held or not; `null` while there is nothing to go by. */
   readonly level: Level | null;
   readonly division: Mass | null;
+  /** Whether the scale itself said with the last reading that the load moves; a format without such a flag never does. */
+  readonly moving: boolean;
   /** Uptime of the last reading that stood at zero; `null` when none has since the link came up. */
   readonly zeroAt: number | null;
   /** Uptime of the step-on; `null` while nothing stands on the deck. */
@@ -49,6 +51,7 @@ export const BLANK_DECK: Deck = {
   held: null,
   level: null,
   division: null,
+  moving: false,
   zeroAt: null,
   onSince: null,
   lightSince: null,
@@ -86,7 +89,8 @@ export function feedDeck(deck: Deck, reading: Reading, spec: ScaleSpec, need: nu
   const load = Math.abs(reading.mass.value);
   const limit = stepOnLimit(division);
   const zeroAt = load <= Math.max(division.value, NEAR_ZERO) ? reading.at : deck.zeroAt;
-  const next = { ...deck, live: reading.mass, division, zeroAt, unseenSince: null };
+  const moving = reading.stability === 'moving';
+  const next = { ...deck, live: reading.mass, division, moving, zeroAt, unseenSince: null };
   return deck.onSince === null
     ? feedEmpty(next, reading, limit)
     : feedLoaded(next, reading, limit, division, need);

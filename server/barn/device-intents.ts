@@ -85,6 +85,9 @@ export function zeroScale(barn: BarnContext, role: ScaleRole): Refusal | null {
   const small = SMALL_LOAD[role];
   const most = Math.max(small.grams, small.divisions * (division?.value ?? 0));
   if (live.value > most || (role === 'platform' && memory.deck.onSince !== null)) return 'something-on-scale';
+  // A scale in motion takes no zero, and most say nothing of it.
+  const moving = role === 'platform' ? memory.deck.moving : memory.bench.samples.at(-1)?.stable === false;
+  if (moving) return 'scale-moving';
   const why = busy(barn, role);
   if (why !== null) return why;
   const answer = barn.zero(role);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { grams } from '../../../core/quantity/mass.ts';
+import type { ScaleRole } from '../../../core/weighing/reading.ts';
 import type { BarnContext } from '../../../server/barn/barn-context.ts';
 import { type TestBarn, testBarn } from '../make/test-barn.ts';
 
@@ -16,11 +17,21 @@ function barnWithZero(answer: ReturnType<BarnContext['zero']> = 'sent') {
 }
 
 function onBench(test: TestBarn, weight: number, net = false): void {
+  onScale(test, 'bench', weight, 'stable', net);
+}
+
+function onScale(
+  test: TestBarn,
+  role: ScaleRole,
+  weight: number,
+  stability: 'stable' | 'moving',
+  net = false,
+): void {
   test.barn.read({
-    role: 'bench',
+    role,
     mass: grams(weight),
     division: grams(1),
-    stability: 'stable',
+    stability,
     net,
     zero: false,
     at: test.clock.uptimeMs,
@@ -60,6 +71,15 @@ test('what stood there before the scale came up is not zeroed away either', () =
   barn.weigh(15_400, 1000);
   expect(barn.send(ZERO)).toMatchObject({ code: 'something-on-scale' });
   expect(asked).toEqual([]);
+});
+
+test.each(['platform', 'bench'] as const)('a %s that still moves is not asked until it is still', (role) => {
+  const { barn, asked } = barnWithZero();
+  onScale(barn, role, 3, 'moving');
+  expect(barn.send({ type: 'zero', role })).toMatchObject({ ok: false, code: 'scale-moving' });
+  onScale(barn, role, 3, 'stable');
+  expect(barn.send({ type: 'zero', role }).ok).toBe(true);
+  expect(asked).toEqual([role]);
 });
 
 test('without a ready link or a current value nothing is sent', () => {
