@@ -14,18 +14,26 @@ export async function createPtyCable(folder: string, name: string, farEnd: FarEn
   const made = await createPtyPair(`${folder}/${name}`, `${folder}/${name}-device`);
   if (!made.ok) return null;
   const { pair } = made;
-  let plugged = true;
-  farEnd(await openSerialPort(pair.far, BAUD));
+  let plugged = false;
+  let moving = Promise.resolve();
 
-  async function pull(): Promise<void> {
+  /** A hand that pulls while it still plugs ends with the cable pulled: one move after the other. */
+  function inTurn(move: () => Promise<void>): Promise<void> {
+    const moved = moving.then(move);
+    moving = moved.catch(() => undefined);
+    return moved;
+  }
+  async function pullNow(): Promise<void> {
     plugged = false;
     await pair.pull();
   }
-  async function plug(): Promise<void> {
+  async function plugNow(): Promise<void> {
     if (plugged) return;
-    plugged = true;
     await pair.plug();
     farEnd(await openSerialPort(pair.far, BAUD));
+    plugged = true;
   }
+  const [plug, pull] = [() => inTurn(plugNow), () => inTurn(pullNow)];
+  await plug();
   return { path: pair.near, plug, pull, stop: pull };
 }

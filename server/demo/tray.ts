@@ -105,7 +105,8 @@ export function createTray(
         void barn.cables[action.role].pull();
         return true;
       case 'plug-cable':
-        void barn.cables[action.role].plug();
+        // One that could not be plugged stays pulled, as its lamp shows, and can be plugged again.
+        barn.cables[action.role].plug().catch(() => undefined);
         return true;
       default:
         return unreachable(action);
