@@ -56,6 +56,8 @@ export const AnimalView = z.strictObject({
   inMilkSince: z.string().nullable(),
   /** What to do with it today; `null` where it was not scored lately. */
   advice: Advice.nullable(),
+  /** RFC 3339: when it was scored last; `null` where never, or where that was taken back. */
+  scoredAt: z.string().nullable(),
 });
 /** One animal of the herd as the screen and HTTP see it. */
 export type AnimalView = z.infer<typeof AnimalView>;

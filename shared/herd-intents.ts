@@ -68,6 +68,8 @@ export const HERD_INTENTS = [
   /** Two records that were merged are two animals after all; `goneId` is the one that was merged away. */
   z.strictObject({ type: z.literal('part-animals'), id, goneId: ref }),
   z.strictObject({ type: z.literal('score'), id, animalId: ref, scored: ScoredView }),
+  /** What was scored then was of another animal, or wrong: it counts no more. RFC 3339 of the score. */
+  z.strictObject({ type: z.literal('take-back-score'), id, animalId: ref, scoredAt: z.iso.datetime() }),
   z.strictObject({ type: z.literal('note-animal'), id, animalId: ref, note: AnimalNote }),
   /** A person's word on a weight: it is true, however odd, or it is wrong and counts no more. */
   z.strictObject({

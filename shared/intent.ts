@@ -264,6 +264,7 @@ export const REFUSALS = [
   'no-such-photo',
   'no-such-weighing',
   'nothing-scored',
+  'no-such-score',
   'not-scored-so',
   'threshold-out-of-range',
   'no-such-file',

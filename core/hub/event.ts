@@ -11,6 +11,7 @@ export const EVENT_KINDS = [
   'weighing',
   'weight-word',
   'score',
+  'score-taken-back',
   'note',
   'reduction-test',
   'reduction-test-end',

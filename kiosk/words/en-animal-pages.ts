@@ -171,6 +171,7 @@ export const enAnimalPages = {
   coat: { smooth: 'Smooth', rough: 'Rough' },
   skipSign: 'Not seen',
   logScores: 'Log it',
+  takeScoreBack: 'Undo last',
   whomDoor: 'Whom to treat',
   scoreFirst: 'score them first',
   advice: { treat: 'TREAT', leave: 'LEAVE', 'look-again': 'LOOK AGAIN' } satisfies Record<Advice, string>,

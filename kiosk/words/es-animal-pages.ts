@@ -170,6 +170,7 @@ export const esAnimalPages: typeof enAnimalPages = {
   coat: { smooth: 'Liso', rough: 'Áspero' },
   skipSign: 'No visto',
   logScores: 'Listo',
+  takeScoreBack: 'Retirar última',
 
   whomDoor: 'A quién tratar',
   scoreFirst: 'evalúelos primero',

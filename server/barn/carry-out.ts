@@ -8,7 +8,7 @@ import { setClock } from './clock-intents.ts';
 import { setUpDevice, zeroScale } from './device-intents.ts';
 import { correctEggCount, logEggCount, setEggMean } from './egg-intents.ts';
 import { readApart } from './farm-intents.ts';
-import { editHerd, leave, note, retag, retagVisual, score } from './herd-intents.ts';
+import { editHerd, leave, note, retag, retagVisual, score, takeBackScore } from './herd-intents.ts';
 import { takeIn } from './import-intents.ts';
 import { mergeRecords, partRecords } from './merge-intents.ts';
 import { keepPresentation, keepRule, retireOwn } from './own-medicine-intents.ts';
@@ -111,6 +111,8 @@ export function carryOut(barn: BarnContext, intent: Intent, by: AskedBy): Refusa
       return partRecords(barn, intent);
     case 'score':
       return score(barn, intent);
+    case 'take-back-score':
+      return takeBackScore(barn, intent);
     case 'say-weight':
       return sayWeight(barn, intent);
     case 'weight-off-feed':

@@ -7,7 +7,7 @@ import { hasEyelidScore } from '../../core/worms/treat-rules.ts';
 import type { AnimalEditView } from '../../shared/herd-intents.ts';
 import type { Intent, Refusal } from '../../shared/intent.ts';
 import type { BarnContext } from './barn-context.ts';
-import { SCORES_KEPT } from './memory.ts';
+import { newestScores } from './memory.ts';
 import { runRound } from './run-round.ts';
 
 type Of<T extends Intent['type']> = Extract<Intent, { type: T }>;
@@ -122,12 +122,29 @@ export function score(barn: BarnContext, { animalId, scored }: Of<'score'>): Ref
     coat: scored.coat,
   };
   store.scores.add(seen);
-  const known = [...(memory.scores.get(animalId) ?? []), seen].slice(-SCORES_KEPT);
+  readScores(barn, animalId);
+  return null;
+}
+
+/** Reads the scores of an animal anew, after what was written of them. */
+function readScores(barn: BarnContext, animalId: string): void {
+  const { memory, store } = barn;
   barn.memory = {
     ...memory,
-    scores: new Map(memory.scores).set(animalId, known),
+    scores: new Map(memory.scores).set(animalId, newestScores(store, animalId)),
     herdRevision: memory.herdRevision + 1,
   };
+}
+
+/** Takes back what was scored of an animal at an instant, as if it had never been looked at then. */
+export function takeBackScore(barn: BarnContext, intent: Of<'take-back-score'>): Refusal | null {
+  const { memory, store, clock } = barn;
+  const { animalId, scoredAt } = intent;
+  if (!memory.animals.some(({ id }) => id === animalId)) return 'no-such-animal';
+  const atMs = Math.round(clock.now().wallMs);
+  const taken = { animalId, scoredAtMs: Date.parse(scoredAt), atMs, by: memory.settings.person };
+  if (!store.scores.takeBack(taken)) return 'no-such-score';
+  readScores(barn, animalId);
   return null;
 }
 

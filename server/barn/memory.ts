@@ -101,7 +101,12 @@ export interface Memory {
 export const RECENT_KEPT = 60;
 
 /** How many scores of each animal are held in memory; more than a look a day while any of them counts. */
-export const SCORES_KEPT = 20;
+const SCORES_KEPT = 20;
+
+/** The newest scores of an animal that stand, oldest first. */
+export function newestScores({ scores }: Pick<Store, 'scores'>, animalId: string): AnimalScores[] {
+  return scores.newest(animalId, SCORES_KEPT).reverse();
+}
 
 /** The settings of a kiosk where nobody has set any. */
 export function defaultSettings(config: {
@@ -176,7 +181,7 @@ export function herdOnDisk(store: Store) {
   return {
     animals: present.map((animal) => ({ ...animal, lastWeight: lastWeightOf(animal, store) })),
     gone: herd.filter((animal) => !isPresent(animal)),
-    scores: new Map(present.map(({ id }) => [id, store.scores.newest(id, SCORES_KEPT).reverse()])),
+    scores: new Map(present.map(({ id }) => [id, newestScores(store, id)])),
     recent: store.dayBook.newest(RECENT_KEPT),
     earlier: present.flatMap(({ id }) => store.dayBook.earlierDoses(id)),
     keepingBack: new Map(present.map(({ id }) => [id, store.dayBook.keepingBack(id)])),
@@ -229,7 +234,7 @@ export function withReceived(memory: Memory, store: Store, touched: Touched): Me
   const scores = new Map(memory.scores);
   const keepingBack = new Map(memory.keepingBack);
   for (const { id } of present) {
-    scores.set(id, store.scores.newest(id, SCORES_KEPT).reverse());
+    scores.set(id, newestScores(store, id));
     keepingBack.set(id, dayBook.keepingBack(id));
   }
   return {

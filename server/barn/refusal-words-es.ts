@@ -46,6 +46,7 @@ export const REFUSAL_WORDS_ES: Readonly<Record<Refusal, string>> = {
   'photo-too-large': 'Esa foto es demasiado grande. Envíe una de 300 kB como mucho.',
   'not-a-photo': 'Eso no es una imagen JPEG o WebP completa. Tómela otra vez.',
   'no-such-photo': 'El quiosco no tiene esa foto. Tómela otra vez.',
+  'no-such-score': 'Esa evaluación ya no existe. Mire otra vez el animal.',
   'no-such-weighing': 'El animal no tiene ese peso. Mire su crecimiento y elija otra vez.',
   'threshold-out-of-range':
     'Ese umbral trataría a todos o a ninguno. Elija uno dentro de los límites que muestra la pantalla.',

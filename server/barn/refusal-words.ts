@@ -47,6 +47,7 @@ export const REFUSAL_WORDS: Readonly<Record<Refusal, string>> = {
   'photo-too-large': 'That photo is too large. Send one of at most 300 kB.',
   'not-a-photo': 'That is no whole JPEG or WebP picture. Take it once more.',
   'no-such-photo': 'The kiosk has no such photo. Take it once more.',
+  'no-such-score': 'There is no such score any more. Look at the animal again.',
   'no-such-weighing': 'The animal has no such weight. Look at its growth and choose again.',
   'threshold-out-of-range':
     'That threshold would treat all or none. Choose one within the bounds the screen shows.',

@@ -37,7 +37,7 @@ export function addHerdRoutes(app: FastifyInstance, { barn, standing }: House): 
   const { context } = barn;
   app.get('/api/animals', async () => {
     const herd = adviceNow(context);
-    return context.memory.animals.map((animal) => animalView(animal, herd, context.memory.animals));
+    return context.memory.animals.map((animal) => animalView(animal, herd, context.memory));
   });
   app.get<{ Params: { id: string } }>('/api/animals/:id', async ({ params }, reply) => {
     const page = animalPage(context, params.id);

@@ -77,6 +77,7 @@ const INTENTS: Readonly<Record<Intent['type'], Exclude<Takes, 'nothing' | 'follo
   'retag-visual': 'act',
   'leave-herd': 'act',
   score: 'act',
+  'take-back-score': 'act',
   'say-weight': 'act',
   'weight-off-feed': 'act',
   'note-animal': 'act',

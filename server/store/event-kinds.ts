@@ -164,6 +164,7 @@ export const TOLD_RECORDS: Readonly<Record<EventKind, ToldRecord>> = {
     ofAnimal,
   ),
   score: told('scores', 'sequence', ['at_ms', 'by', 'eyelid', 'body', 'soiling', 'jaw', 'coat'], ofAnimal),
+  'score-taken-back': told('scores_taken_back', 'sequence', ['scored_at_ms', 'at_ms', 'by'], ofAnimal),
   note: told('notes', 'sequence', ['at_ms', 'by', 'note'], ofAnimal),
   // The animals of a test and of a count are written after it, so what is told of them is read when it leaves.
   'reduction-test': {

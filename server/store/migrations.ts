@@ -5,6 +5,7 @@ import { EVENT_SCHEMA, RECEIVED_SCHEMA } from './event-schema.ts';
 import { HERD_SCHEMA } from './herd-schema.ts';
 import { MERGE_SCHEMA } from './merged.ts';
 import type { Db } from './open-store.ts';
+import { SCORES_BACK_SCHEMA } from './scores-back-schema.ts';
 import { STOCK_SCHEMA } from './stock-schema.ts';
 import { UPKEEP_SCHEMA } from './upkeep.ts';
 import { WEATHER_SCHEMA } from './weather-schema.ts';
@@ -263,6 +264,7 @@ export const MIGRATIONS: readonly Migration[] = [
   RECEIVED_SCHEMA,
   CLOCK_SCHEMA + CHAIN_OF_CLOCK_SCHEMA,
   CLOCK_TOLD_SCHEMA,
+  SCORES_BACK_SCHEMA,
 ];
 
 /** Takes one step of the schema. Belongs in a transaction. */

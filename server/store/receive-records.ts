@@ -46,7 +46,14 @@ interface Written {
   readonly afterwards?: () => void;
 }
 
-type Plain = 'jug' | 'weighing' | 'weight-word' | 'score' | 'note' | 'egg-count-correction';
+type Plain =
+  | 'jug'
+  | 'weighing'
+  | 'weight-word'
+  | 'score'
+  | 'score-taken-back'
+  | 'note'
+  | 'egg-count-correction';
 
 /** Writes the records other kiosks tell of as their own kiosk wrote them. */
 export function createRecordReceiver(db: Db, dayBook: ReturnType<typeof createDayBook>) {
@@ -165,6 +172,7 @@ export function createRecordReceiver(db: Db, dayBook: ReturnType<typeof createDa
           return as(`${ofAnimal(kind, body, touched).number}:${body.at_ms}:${body.mass_g}`);
         case 'weight-word':
         case 'score':
+        case 'score-taken-back':
         case 'note':
           return as(ofAnimal(kind, body, touched).row);
         case 'reduction-test': {

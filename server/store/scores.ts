@@ -21,7 +21,7 @@ export interface AnimalScores extends Scores {
   readonly animalId: string;
 }
 
-/** Scores on disk, never edited and never deleted: a later one stands beside an earlier. */
+/** Scores on disk, never edited and never deleted; one that was taken back is read no more. */
 export function createScoreStore(db: Db) {
   const insert = db.prepare(
     `INSERT INTO scores (animal, at_ms, by, eyelid, body, soiling, jaw, coat)
@@ -29,12 +29,19 @@ export function createScoreStore(db: Db) {
   );
   const PARTS = `${goingOn('animals.id')} AS animal_id, at_ms, by, eyelid, body, soiling, jaw, coat`;
   const FROM = 'FROM scores JOIN animals ON animals.number = scores.animal';
+  const STANDS = `NOT EXISTS (SELECT 1 FROM scores_taken_back AS back
+     WHERE back.animal = scores.animal AND back.scored_at_ms = scores.at_ms)`;
+  const back = db.prepare(
+    `INSERT INTO scores_taken_back (animal, scored_at_ms, at_ms, by)
+     SELECT DISTINCT animal, at_ms, @atMs, @by FROM scores
+     WHERE animal IN ${recordsOf('@animalId')} AND at_ms = @scoredAtMs AND ${STANDS}`,
+  );
   const newest = db.prepare(
-    `SELECT ${PARTS} ${FROM} WHERE animal IN ${recordsOf('?')}
+    `SELECT ${PARTS} ${FROM} WHERE animal IN ${recordsOf('?')} AND ${STANDS}
      ORDER BY at_ms DESC, sequence DESC LIMIT ?`,
   );
   const after = db.prepare(
-    `SELECT sequence, ${PARTS} ${FROM} WHERE sequence > @after AND at_ms >= @fromMs AND at_ms < @toMs
+    `SELECT sequence, ${PARTS} ${FROM} WHERE sequence > @after AND at_ms >= @fromMs AND at_ms < @toMs AND ${STANDS}
        AND (@animalId IS NULL OR animal IN ${recordsOf('@animalId')}) ORDER BY sequence LIMIT @most`,
   );
   return {
@@ -52,6 +59,15 @@ export function createScoreStore(db: Db) {
     /** Writes what was seen of an animal. */
     add({ animalId, atMs, by, eyelid, body, soiling, jaw, coat }: AnimalScores): void {
       insert.run({ animalId, atMs, by, eyelid, body, soiling, jaw, coat });
+    },
+    /** Takes back what was scored of an animal at an instant; false where nothing that stands was. */
+    takeBack(taken: {
+      readonly animalId: string;
+      readonly scoredAtMs: number;
+      readonly atMs: number;
+      readonly by: string;
+    }): boolean {
+      return back.run(taken).changes > 0;
     },
     /** The newest scores of an animal, newest first, at most so many. */
     newest(animalId: string, most: number): AnimalScores[] {

@@ -119,6 +119,7 @@ export const TOLD_BODIES = {
     jaw: z.enum(['none', 'swollen']).nullable(),
     coat: z.enum(['smooth', 'rough']).nullable(),
   }),
+  'score-taken-back': z.strictObject({ animal: id, scored_at_ms: ms, at_ms: ms, by }),
   note: z.strictObject({ animal: id, at_ms: ms, by, note: AnimalNote }),
   'reduction-test': z.strictObject({
     id,

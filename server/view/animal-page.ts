@@ -27,7 +27,7 @@ export function animalPage(barn: BarnContext, animalId: string): AnimalPage | nu
   const judged = weighingsOf(animal, store);
   const names = [...memory.animals, ...memory.gone];
   return {
-    animal: animalView(animal, herd, memory.animals),
+    animal: animalView(animal, herd, memory),
     life: animal.life.kind,
     leftAt: animal.life.kind === 'present' ? null : rfc3339(animal.life.atMs),
     formerTags: animal.formerTags.map(({ number }) => number),

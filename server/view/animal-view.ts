@@ -1,6 +1,7 @@
 import type { HerdAnimal } from '../../core/herd/herd-animal.ts';
 import type { AnimalView } from '../../shared/animal.ts';
 import type { BarnContext } from '../barn/barn-context.ts';
+import type { Memory } from '../barn/memory.ts';
 import { adviceNow, type HerdAdvice } from '../herd/advice-now.ts';
 import { sharedNow } from '../herd/shared-now.ts';
 import { keptBy } from './kept.ts';
@@ -11,12 +12,17 @@ const oneAnimal = keptBy<HerdAnimal, AnimalView>();
 
 /** The animals on the farm as the wire carries them; the same array while nothing of them changed. */
 export function herdView(barn: BarnContext): AnimalView[] {
-  const { animals } = barn.memory;
+  const { memory } = barn;
+  const { animals } = memory;
   const advice = adviceNow(barn);
   return theHerd(barn, [animals, advice], () =>
     animals.map((animal) => {
-      const rests = [advisedOn(animal, advice), sharedNow(animals).get(animal.id)?.join() ?? ''];
-      return oneAnimal(animal, rests, () => animalView(animal, advice, animals));
+      const rests = [
+        advisedOn(animal, advice),
+        sharedNow(animals).get(animal.id)?.join() ?? '',
+        scoredAt(animal, memory),
+      ];
+      return oneAnimal(animal, rests, () => animalView(animal, advice, memory));
     }),
   );
 }
@@ -32,11 +38,15 @@ function advisedOn(
   return scored.has(id) ? (byAnimal.get(id)?.advice ?? null) : null;
 }
 
+function scoredAt({ id }: HerdAnimal, { scores }: Pick<Memory, 'scores'>): number | null {
+  return scores.get(id)?.at(-1)?.atMs ?? null;
+}
+
 /** An animal as the wire carries it; `advice` and numbers shared are those of the whole herd. */
 export function animalView(
   animal: HerdAnimal,
   advice: Pick<HerdAdvice, 'byAnimal' | 'scored'>,
-  herd: readonly HerdAnimal[],
+  memory: Pick<Memory, 'animals' | 'scores'>,
 ): AnimalView {
   return {
     id: animal.id,
@@ -51,12 +61,13 @@ export function animalView(
     lastWeightGrams: animal.lastWeight?.mass.value ?? null,
     lastWeighedAt: animal.lastWeight === null ? null : rfc3339(animal.lastWeight.atMs),
     visualTags: [...animal.visualTags],
-    shares: [...(sharedNow(herd).get(animal.id) ?? [])],
+    shares: [...(sharedNow(memory.animals).get(animal.id) ?? [])],
     pen: animal.pen,
     mark: animal.mark,
     photo: animal.photo,
     kiddedAt: dateOf(animal.kiddedAtMs),
     inMilkSince: dateOf(animal.inMilkSinceMs),
     advice: advisedOn(animal, advice),
+    scoredAt: dateOf(scoredAt(animal, memory)),
   };
 }

@@ -30,6 +30,33 @@ test('scores are logged by one tap a sign, in any order, and nothing not seen', 
   await app.close();
 });
 
+test('a score that was a slip is taken back by a hold, and nothing is offered to log meanwhile', async () => {
+  const app = await open('animal-score-slip');
+  expect(app.find('log-scores')).toBeNull();
+  vi.useFakeTimers();
+  app.press('take-score-back', 'pointerdown');
+  app.press('take-score-back', 'pointerup');
+  expect(app.socket.intents).toEqual([]);
+  app.press('take-score-back', 'pointerdown');
+  vi.advanceTimersByTime(600);
+  vi.useRealTimers();
+  expect(sent(app)).toMatchObject({
+    type: 'take-back-score',
+    animalId: 'a1',
+    scoredAt: '2026-04-14T13:51:00Z',
+  });
+  await app.close();
+});
+
+test('once a sign is scored, the plate logs', async () => {
+  const app = await open('animal-score-slip');
+  app.click('step-4');
+  expect(app.find('take-score-back')).toBeNull();
+  app.click('log-scores');
+  expect(sent(app)).toMatchObject({ type: 'score', animalId: 'a1' });
+  await app.close();
+});
+
 test('the same step tapped again takes the score back', async () => {
   const app = await open('animal-score');
   app.click('step-4');

@@ -290,6 +290,7 @@ const SHOWN: Readonly<Record<string, readonly string[]>> = {
   'whom-eggs': ['enter-mean', 'use-counts'],
   'visit-new-tag': ['new-tag', 'who', 'platform-live'],
   'visit-score': ['score-now', 'animal-name'],
+  'animal-score-slip': ['take-score-back', 'step-4'],
   'skip-score': ['score-first', 'skip-not-needed'],
   'home-herd': ['door-animals', 'door-worm-check'],
   'enrol-tag': ['enrol-with-tag', 'enrol-without-tag'],

@@ -76,6 +76,12 @@ export const INTENTS: { readonly [T in Intent['type']]: Extract<Intent, { type: 
   'import-accept': { type: 'import-accept', id: 'i', preview: 'p' },
   'import-drop': { type: 'import-drop', id: 'i' },
   'set-worm-season': { type: 'set-worm-season', id: 'i', season: 'high' },
+  'take-back-score': {
+    type: 'take-back-score',
+    id: 'i',
+    animalId: 'anna',
+    scoredAt: '2026-05-01T07:00:00.000Z',
+  },
   'say-weight': { type: 'say-weight', id: 'i', animalId: 'anna', weighingId: '5:23000', said: 'wrong' },
   'weight-off-feed': {
     type: 'weight-off-feed',

@@ -84,6 +84,14 @@ const contrary: KioskState = {
 };
 const mergedPage: AnimalPage = { ...page, merged: [{ id: 'b9', name: '12', at: NOW, by: 'Sam' }] };
 
+const scoredToday = {
+  ...state,
+  animals: state.animals.map((animal) => ({
+    ...animal,
+    scoredAt: animal.id === 'a9' ? '2026-04-11T13:51:00Z' : '2026-04-14T13:51:00Z',
+  })),
+};
+
 /** The animals, their pages, scores and whom to treat. */
 export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animals', 'animals'),
@@ -132,6 +140,8 @@ export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animal-note', 'animals/a1/note'),
   scene('animal-score', 'animals/a1/score'),
   scene('animal-score-body', 'animals/a1/score', { taps: ['step-4'] }),
+  scene('animal-score-slip', 'animals/a1/score', { state: scoredToday }),
+  scene('animal-score-slip-beef', 'animals/a9/score', { state: scoredToday }),
   scene('animal-score-jaw', 'animals/a1/score', { taps: ['step-4', 'step-2.5', 'step-0'] }),
   scene('animals-photo', 'animals', { state: pictured, http: pictures }),
   scene('animal-photo-page', 'animals/a1', { state: pictured, http: pictures }),

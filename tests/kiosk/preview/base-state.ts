@@ -43,6 +43,7 @@ function animal(
     kiddedAt: null,
     inMilkSince: null,
     advice: null,
+    scoredAt: null,
     ...extra,
   };
 }

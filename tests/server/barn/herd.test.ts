@@ -4,6 +4,7 @@ import { DAY_MS } from '../../../core/moment.ts';
 import { loadMemory } from '../../../server/barn/memory.ts';
 import { adviceNow } from '../../../server/herd/advice-now.ts';
 import { animalPage, whomView } from '../../../server/view/animal-page.ts';
+import { herdView } from '../../../server/view/animal-view.ts';
 import { stateView } from '../../../server/view/state-view.ts';
 import { makeJug } from '../../core/make/jug.ts';
 import { given } from '../make/book.ts';
@@ -213,6 +214,43 @@ describe('scores', () => {
     barn.send({ type: 'score', animalId: GOAT.id, scored: { ...NOTHING, eyelid: 4 } });
     barn.clock.pass(8 * DAY_MS);
     expect(whomView(barn.barn.context).rows).toEqual([]);
+  });
+
+  test('that were a slip are taken back: those before count again, on the screens, after a restart and in what is taken along', () => {
+    const barn = testBarn();
+    const score = (eyelid: 1 | 4) =>
+      barn.send({ type: 'score', animalId: GOAT.id, scored: { ...NOTHING, eyelid } });
+    const scoredAt = () => herdView(barn.barn.context).find(({ id }) => id === GOAT.id)?.scoredAt ?? '';
+    const takeBack = (at: string) => barn.send({ type: 'take-back-score', animalId: GOAT.id, scoredAt: at });
+    const advised = () => whomView(barn.barn.context).rows.map(({ advice, reasons }) => [advice, reasons]);
+    score(1);
+    const first = scoredAt();
+    const before = [advised(), herdOf(barn).scores];
+    barn.clock.pass(60_000);
+    score(4);
+    const slip = scoredAt();
+    expect(advised()).not.toEqual(before[0]);
+    expect(Date.parse(slip) - Date.parse(first)).toBe(60_000);
+    expect(takeBack(slip).ok).toBe(true);
+    expect(scoredAt()).toBe(first);
+    expect([advised(), herdOf(barn).scores]).toEqual(before);
+    expect(afterRestart(barn).scores).toEqual(before[1]);
+    const all = { animalId: null, fromMs: 0, toMs: Number.MAX_SAFE_INTEGER };
+    expect(barn.store.scores.after(all, 0, 9)).toMatchObject([{ eyelid: 1 }]);
+    expect(takeBack(slip)).toMatchObject({ ok: false, code: 'no-such-score' });
+    expect(takeBack(first).ok).toBe(true);
+    expect(scoredAt()).toBe('');
+    expect(animalPage(barn.barn.context, GOAT.id)?.scores).toEqual([]);
+  });
+
+  test('of an animal whose records were merged are taken back from the record they stand in', () => {
+    const barn = testBarn();
+    barn.send({ type: 'score', animalId: 'goat-2', scored: { ...NOTHING, eyelid: 4 } });
+    barn.send({ type: 'merge-animals', keptId: GOAT.id, goneId: 'goat-2', choices: { name: 'kept' } });
+    const scoredAt = herdView(barn.barn.context).find(({ id }) => id === GOAT.id)?.scoredAt ?? '';
+    expect(barn.send({ type: 'take-back-score', animalId: GOAT.id, scoredAt }).ok).toBe(true);
+    barn.send({ type: 'part-animals', goneId: 'goat-2' });
+    expect(barn.store.scores.newest('goat-2', 9)).toEqual([]);
   });
 
   test('of another species are refused', () => {

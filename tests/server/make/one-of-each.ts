@@ -1,4 +1,5 @@
 import { kilograms } from '../../../core/quantity/mass.ts';
+import { bodyConditionFrom } from '../../../core/worms/scores.ts';
 import type { Store } from '../../../server/store/store.ts';
 import { given } from './book.ts';
 
@@ -28,6 +29,9 @@ export function writeOneOfEach(store: Store): void {
     jaw: null,
     coat: null,
   });
+  const mistaken = { eyelid: null, body: bodyConditionFrom(2.5), soiling: null, jaw: null, coat: null };
+  store.scores.add({ animalId: 'cora', atMs: 4100, by: 'Kim', ...mistaken });
+  store.scores.takeBack({ animalId: 'cora', scoredAtMs: 4100, atMs: 4200, by: 'Kim' });
   store.notes.add('cora', { atMs: 5000, by: 'Kim', note: 'lame' });
   store.dayBook.addTreatment(given({ id: 't1', atMs: 6000, animal: 'cora' }));
   store.dayBook.addCorrection({

@@ -138,6 +138,7 @@ describe('what was seen', () => {
   test.each([
     ['weighings', 'by'],
     ['scores', 'by'],
+    ['scores_taken_back', 'by'],
     ['notes', 'by'],
     ['animal_changes', 'by'],
   ])('a row of %s can be neither edited nor deleted', (table, column) => {
@@ -146,6 +147,7 @@ describe('what was seen', () => {
       INSERT INTO animals (id, name, species, class, in_milk) VALUES ('a', 'Anna', 'goat', 'female', 0);
       INSERT INTO weighings VALUES (1, 1, 1000, NULL, 'scale', NULL, 'w');
       INSERT INTO scores (animal, at_ms, by, eyelid) VALUES (1, 1, 'w', 3);
+      INSERT INTO scores_taken_back (animal, scored_at_ms, at_ms, by) VALUES (1, 1, 2, 'w');
       INSERT INTO notes (animal, at_ms, by, note) VALUES (1, 1, 'w', 'lame');
       INSERT INTO animal_changes (animal, at_ms, by, before, after) VALUES (1, 1, 'w', '{}', '{}');
     `);
