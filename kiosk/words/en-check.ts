@@ -20,6 +20,7 @@ export const enCheck = {
   howOften: 'How often',
   rule: 'Platform check: how often?',
   everyDays: (days: string) => `every ${days} days`,
+  whyDays: 'No source gives days for a farm: 30 are our own guard. Past twice the days is long overdue.',
   without: 'Failed or long overdue, a dose…',
   stops: { ask: 'asks', stop: 'stops' },
   front: 'front',

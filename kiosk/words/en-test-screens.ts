@@ -90,6 +90,11 @@ export const enTestScreens = {
     'too-few-eggs': 'Too few eggs were seen to tell anything.',
   } satisfies Record<NoResult['why'], string>,
   whyTitle: 'How it was judged, and what else may have made it',
+  whyTitleOpen: 'What it goes by',
+  days: (from: number, until: number) =>
+    from === until
+      ? `Second samples ${from} days after the dose`
+      : `Second samples ${from} to ${until} days after the dose`,
   by: {
     delta: 'Delta method, gamma: 5 animals or more, 3 with eggs after',
     'bnb-own-shape': 'Beta-negative-binomial: fewer than 3 animals showed an egg after',

@@ -85,6 +85,11 @@ export const esTestScreens: typeof enTestScreens = {
   },
 
   whyTitle: 'Cómo se juzgó, y qué más pudo influir',
+  whyTitleOpen: 'En qué se basa',
+  days: (from, until) =>
+    from === until
+      ? `Segundas muestras a ${from} días de la dosis`
+      : `Segundas muestras de ${from} a ${until} días de la dosis`,
   by: {
     delta: 'Método delta, gamma: 5 animales o más, 3 con huevos después',
     'bnb-own-shape': 'Beta-binomial negativa: menos de 3 animales con huevos después',

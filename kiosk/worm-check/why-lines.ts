@@ -9,9 +9,14 @@ export interface WhyLine {
   readonly behind: string;
 }
 
-/** How a test was judged, then what else may have made its result. */
+/** How a test was judged, when it is sampled again, then what else may have made its result. */
 export function whyLines(page: TestPage, words: Words, show: Show): WhyLine[] {
-  return [...judgedLines(page, words, show), ...confounderLines(page, words)];
+  return [...judgedLines(page, words, show), daysLine(page, words), ...confounderLines(page, words)];
+}
+
+/** The days of the second samples, from where they were read; a part that is only remembered says so there. */
+function daysLine({ window: { fromDay, untilDay, source } }: TestPage, { wormCheck, shed }: Words): WhyLine {
+  return { id: 'days', text: wormCheck.test.days(fromDay, untilDay), behind: shed.source(source) };
 }
 
 function judgedLines(page: TestPage, words: Words, show: Show): WhyLine[] {

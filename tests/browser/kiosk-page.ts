@@ -32,12 +32,19 @@ export interface KioskPage {
   close(): Promise<void>;
 }
 
-/** Opens a page on a server at the smallest panel's size; `more` are further switches of the browser. */
+/** Starts the browser; `more` are further switches of it. */
+export function openBrowser(more: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({ executablePath: CHROMIUM, args: [...CHROMIUM_ARGS, ...more] });
+}
+
+/** Opens a page on a server, in a browser of its own that ends with it; `more` are further switches of the browser. */
 export async function openKiosk(base: string, more: readonly string[] = []): Promise<KioskPage> {
-  const browser: Browser = await chromium.launch({
-    executablePath: CHROMIUM,
-    args: [...CHROMIUM_ARGS, ...more],
-  });
+  const browser = await openBrowser(more);
+  return { ...(await openPage(browser, base)), close: () => browser.close() };
+}
+
+/** Opens a page on a server at the smallest panel's size; closed, it leaves the browser running. */
+export async function openPage(browser: Browser, base: string): Promise<KioskPage> {
   const context: BrowserContext = await browser.newContext({
     viewport: { width: 800, height: 480 },
     hasTouch: true,
@@ -85,6 +92,6 @@ export async function openKiosk(base: string, more: readonly string[] = []): Pro
     // What is painted counts, not what stands in the document: hidden words are no words.
     // biome-ignore lint/performance/useDomNodeTextContent: see above
     text: async (testId) => (await part(testId).innerText()).replace(/\s+/g, ' ').trim(),
-    close: () => browser.close(),
+    close: () => context.close(),
   };
 }

@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import type { Random } from '../../hardware/simulator/random.ts';
 import { KioskState } from '../../shared/state.ts';
 import { type SentDose, touchAbout } from './monkey.ts';
@@ -19,6 +20,8 @@ export const TOUCHED_SCREENS = [
 const BURST = 90;
 /** A kiosk that is asked to begin anew still answers for 300 ms. */
 const SETTLES_MS = 500;
+/** How long a page may take to come on a busy machine, in ms. */
+const COMES_MS = 10_000;
 /** A press that gives, in ms. */
 const DELIBERATE_MS = 300;
 
@@ -83,9 +86,19 @@ async function touchOnce(
   if (logged > sent.length) faults.push(`${logged} treatments were logged of ${sent.length} sent`);
   const state = KioskState.safeParse(await farm.server.state());
   if (!state.success) faults.push(state.error.message);
-  if (await page.evaluate(() => document.body.textContent.trim() === '')) faults.push('the page is empty');
+  if (!(await showsSomething(page))) faults.push(`the page is empty: ${page.url()} ${await page.content()}`);
   faults.push(...complaints.splice(0));
   return { doses: sent.length, faults };
+}
+
+/** Whether anything stands on the page, or comes to stand there as it is loaded. */
+function showsSomething(page: Page): Promise<boolean> {
+  return page
+    .waitForFunction(() => document.body.textContent.trim() !== '', { timeout: COMES_MS })
+    .then(
+      () => true,
+      () => false,
+    );
 }
 
 function isDeliberate({ control, heldMs }: SentDose): boolean {

@@ -2,14 +2,16 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import type { Browser } from 'playwright-core';
 import { type KioskProcess, startKiosk } from '../process/kiosk-process.ts';
 import { bringToOffer } from './bring-to-offer.ts';
-import { type KioskPage, openKiosk } from './kiosk-page.ts';
+import { type KioskPage, openBrowser, openPage } from './kiosk-page.ts';
 import { type SentDose, watchDoses } from './monkey.ts';
 
 /** A demo farm on a server of its own with a page on it, made anew whenever it was touched so that nothing can be done on it. */
 export class TouchedFarm {
   #now: Farm | null = null;
+  #browser: Browser | null = null;
   /** Ends the server, also where no page came to stand on it. */
   #stop: () => Promise<void> = async () => undefined;
 
@@ -46,7 +48,7 @@ export class TouchedFarm {
 
   /** Loads the page at a screen, on a farm that can be worked on; at the platform a dose is on offer. Tells which goat it is for. */
   async open(screen: string): Promise<string | null> {
-    if (this.#now === null || !(await isFit(this.#now.server))) await this.#anew();
+    if (this.#now === null || !(await becomesFit(this.#now.server))) await this.#anew();
     let offered: string | null = null;
     if (screen === 'platform') {
       offered = await bringToOffer(this.server);
@@ -64,6 +66,12 @@ export class TouchedFarm {
   }
 
   async close(): Promise<void> {
+    await this.#end();
+    await this.#browser?.close();
+    this.#browser = null;
+  }
+
+  async #end(): Promise<void> {
     const farm = this.#now;
     this.#now = null;
     await farm?.kiosk.close();
@@ -72,7 +80,7 @@ export class TouchedFarm {
 
   async #anew(): Promise<void> {
     const complaints = this.#now?.kiosk.complaints ?? [];
-    await this.close();
+    await this.#end();
     const folder = mkdtempSync(join(tmpdir(), 'touched-'));
     const server = await startKiosk({ BYRESIDE_DATA: folder });
     this.#stop = async () => {
@@ -81,7 +89,8 @@ export class TouchedFarm {
       if (server.child.exitCode === null && server.child.kill('SIGTERM')) await ended;
       rmSync(folder, { recursive: true, force: true });
     };
-    const kiosk = await openKiosk(server.base);
+    this.#browser ??= await openBrowser();
+    const kiosk = await openPage(this.#browser, server.base);
     // Printed pages are no screens of the kiosk: without content, the page stays where it is.
     await kiosk.page.route('**/print/**', (route) => route.fulfill({ status: 204 }));
     // What an earlier page complained of is not forgotten with it.
@@ -110,17 +119,24 @@ interface Farm {
   doses(): Promise<SentDose[]>;
 }
 
-/** Whether it is still the demo as it began, with scales and wand on their lines and the platform given to the animals. */
-async function isFit(server: KioskProcess): Promise<boolean> {
+/** How long pulled cables may take to be ready again, in ms; what is lost for good is made anew. */
+const MENDS_MS = 5000;
+
+/**
+ * Whether it is the demo as it began, with scales and wand on their lines and the platform given to the animals, once
+ * what was pulled is plugged and what was begun is broken off.
+ */
+async function becomesFit(server: KioskProcess): Promise<boolean> {
   if (addressesSaid(server) > 1) return false;
-  const { demo, safetyRead, platform, bench, wand, check, syringeCheck } = await server.state();
-  return (
-    demo &&
-    safetyRead &&
-    platform.link === 'ready' &&
-    bench.link === 'ready' &&
-    wand.link === 'ready' &&
-    check.step === 'idle' &&
-    syringeCheck.step === 'idle'
-  );
+  for (const end = Date.now() + MENDS_MS; Date.now() < end; await sleep(200)) {
+    const state = await server.state();
+    if (!state.demo || !state.safetyRead) return false;
+    const lost = (['platform', 'bench', 'wand'] as const).filter((role) => state[role].link !== 'ready');
+    const [checks, syringe] = [state.check.step !== 'idle', state.syringeCheck.step !== 'idle'];
+    if (lost.length === 0 && !checks && !syringe) return true;
+    for (const role of lost) await server.tray({ do: 'plug-cable', role });
+    if (checks) await server.send({ type: 'check-cancel' });
+    if (syringe) await server.send({ type: 'syringe-check-cancel' });
+  }
+  return false;
 }

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { SHIPPED } from '../../core/formulary/shipped.ts';
+import { Group } from '../../core/medicine/medicine.ts';
+import { retestWindow } from '../../core/reduction/retest.ts';
 import { esSource } from '../../kiosk/words/es-sources.ts';
 
 /** Words by which an English sentence gives itself away. */
@@ -16,13 +18,15 @@ function sourcesIn(value: unknown, found = new Set<string>()): Set<string> {
   return found;
 }
 
-test.each([...sourcesIn(SHIPPED)])('the source "%s" is told in Spanish whole', (source) => {
+const SOURCES = [...sourcesIn([SHIPPED, [null, ...Group.options].map(retestWindow)])];
+
+test.each(SOURCES)('the source "%s" is told in Spanish whole', (source) => {
   // An address is a name.
-  expect(esSource(source).replace(/\S+\.org/, '')).not.toMatch(ENGLISH);
+  expect(esSource(source).replace(/\S+\.(?:org|com\.au)/, '')).not.toMatch(ENGLISH);
 });
 
 test('figures and document numbers stay as they are, and so does what a farm wrote', () => {
-  for (const source of sourcesIn(SHIPPED)) {
+  for (const source of SOURCES) {
     const figures = (text: string) => text.match(/\d+(?:\.\d+)?/g) ?? [];
     // The month of a title is a word in Spanish too, and no figure is lost or added.
     expect(figures(esSource(source))).toEqual(figures(source));
