@@ -141,7 +141,7 @@ export const ANIMAL_SCENES: readonly Scene[] = [
   scene('animal-score', 'animals/a1/score'),
   scene('animal-score-body', 'animals/a1/score', { taps: ['step-4'] }),
   scene('animal-score-slip', 'animals/a1/score', { state: scoredToday }),
-  scene('animal-score-slip-beef', 'animals/a9/score', { state: scoredToday }),
+  scene('worm-score-slip', 'worm-check/scores/a9', { state: scoredToday }),
   scene('animal-score-jaw', 'animals/a1/score', { taps: ['step-4', 'step-2.5', 'step-0'] }),
   scene('animals-photo', 'animals', { state: pictured, http: pictures }),
   scene('animal-photo-page', 'animals/a1', { state: pictured, http: pictures }),
