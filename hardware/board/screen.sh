@@ -22,7 +22,7 @@ exec cage -d -s -- "$browser" \
 	--disable-session-crashed-bubble \
 	--disable-component-update \
 	--disable-pinch \
-	--overscroll-history-navigation=0 \
+	--disable-features=OverscrollHistoryNavigation \
 	--password-store=basic \
 	--kiosk-printing \
 	--autoplay-policy=no-user-gesture-required \

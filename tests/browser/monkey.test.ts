@@ -28,6 +28,25 @@ test.runIf(canRun)('the watch sees a dose that is given by a long press, so it w
   expect((await farm.server.treatments()).some(({ animal }) => animal === id)).toBe(true);
 });
 
+test.runIf(canRun)(
+  'a sleeve drawn across the screen leads back to no page that was there before',
+  async () => {
+    await farm.open('home');
+    const { page } = farm.kiosk;
+    const here = page.url();
+    const touch = await page.context().newCDPSession(page);
+    const at = (type: string, points: readonly { x: number; y: number }[]) =>
+      touch.send('Input.dispatchTouchEvent', { type, touchPoints: points } as never);
+    for (const y of [12, 150, 300, 470]) {
+      await at('touchStart', [{ x: 40, y }]);
+      for (let x = 100; x <= 780; x += 40) await at('touchMove', [{ x, y }]);
+      await at('touchEnd', []);
+      await page.waitForTimeout(600);
+      expect(page.url()).toBe(here);
+    }
+  },
+);
+
 test.runIf(canRun).each(TOUCHED_SCREENS)(
   'random touches on %s break nothing, and no dose leaves without a deliberate press on its control',
   // On a busy machine a browser may leave each touch unanswered for seconds.

@@ -89,7 +89,7 @@ export class TouchedFarm {
       if (server.child.exitCode === null && server.child.kill('SIGTERM')) await ended;
       rmSync(folder, { recursive: true, force: true });
     };
-    this.#browser ??= await openBrowser(AS_ON_THE_BOARD);
+    this.#browser ??= await openBrowser();
     const kiosk = await openPage(this.#browser, server.base);
     // Printed pages are no screens of the kiosk: without content, the page stays where it is.
     await kiosk.page.route('**/print/**', (route) => route.fulfill({ status: 204 }));
@@ -105,9 +105,6 @@ export class TouchedFarm {
     return this.#now;
   }
 }
-
-/** A swipe leads back to no earlier page: so is the board's own browser started (`hardware/board/screen.sh`). */
-const AS_ON_THE_BOARD = ['--overscroll-history-navigation=0'];
 
 /** How long a kiosk may take to begin anew on a busy machine, in ms. */
 const BEGINS_MS = 60_000;
