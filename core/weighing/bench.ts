@@ -10,6 +10,8 @@ export interface Bench {
   /** The standard uncertainty of a steady value (k = 1). */
   readonly uncertainty: Mass | null;
   readonly division: Mass | null;
+  /** Whether the scale itself said with the last reading that the load moves. */
+  readonly moving: boolean;
   readonly net: boolean;
   readonly fault: ScaleFault | null;
   readonly samples: readonly { readonly at: number; readonly grams: number; readonly stable: boolean }[];
@@ -21,6 +23,7 @@ export const BLANK_BENCH: Bench = {
   steady: null,
   uncertainty: null,
   division: null,
+  moving: false,
   net: false,
   fault: null,
   samples: [],
@@ -43,6 +46,7 @@ export function feedBench(bench: Bench, reading: Reading, spec: ScaleSpec): Benc
     steady,
     uncertainty: steady === null ? null : scaleUncertainty(steady, division),
     division,
+    moving: !sample.stable,
     net: reading.net,
     fault: null,
     samples,

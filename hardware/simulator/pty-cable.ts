@@ -1,3 +1,4 @@
+import { oneAtATime } from '../../core/in-turn.ts';
 import { openSerialPort } from '../serial/serialport-connection.ts';
 import type { Cable, FarEnd } from './cable.ts';
 import { createPtyPair } from './pty-pair.ts';
@@ -15,14 +16,9 @@ export async function createPtyCable(folder: string, name: string, farEnd: FarEn
   if (!made.ok) return null;
   const { pair } = made;
   let plugged = false;
-  let moving = Promise.resolve();
+  // A hand that pulls while it still plugs ends with the cable pulled.
+  const inTurn = oneAtATime();
 
-  /** A hand that pulls while it still plugs ends with the cable pulled: one move after the other. */
-  function inTurn(move: () => Promise<void>): Promise<void> {
-    const moved = moving.then(move);
-    moving = moved.catch(() => undefined);
-    return moved;
-  }
   async function pullNow(): Promise<void> {
     plugged = false;
     await pair.pull();

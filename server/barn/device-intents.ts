@@ -79,14 +79,13 @@ const SMALL_LOAD: Readonly<Record<ScaleRole, { readonly divisions: number; reado
  */
 export function zeroScale(barn: BarnContext, role: ScaleRole): Refusal | null {
   const { memory, linkOf } = barn;
-  const { live, division } = role === 'platform' ? memory.deck : memory.bench;
+  const { live, division, moving } = role === 'platform' ? memory.deck : memory.bench;
   if (linkOf(role) !== 'ready' || live === null) return 'scale-not-ready';
   if (role === 'bench' && memory.bench.net) return 'scale-tared';
   const small = SMALL_LOAD[role];
   const most = Math.max(small.grams, small.divisions * (division?.value ?? 0));
   if (live.value > most || (role === 'platform' && memory.deck.onSince !== null)) return 'something-on-scale';
   // A scale in motion takes no zero, and most say nothing of it.
-  const moving = role === 'platform' ? memory.deck.moving : memory.bench.samples.at(-1)?.stable === false;
   if (moving) return 'scale-moving';
   const why = busy(barn, role);
   if (why !== null) return why;

@@ -1,3 +1,4 @@
+import { oneAtATime } from '../../core/in-turn.ts';
 import type { Reading, ScaleRole } from '../../core/weighing/reading.ts';
 import { scaleProfile } from '../../hardware/scale/profiles.ts';
 import { scaleDriver } from '../../hardware/scale/scale-driver.ts';
@@ -62,7 +63,7 @@ export function createDevices(options: DevicesOptions): Devices {
   const shared = { openPort, timers, random };
   let stopped = false;
   /** One change of links at a time. */
-  let changing: Promise<unknown> = Promise.resolve();
+  const inTurn = oneAtATime();
 
   function onState(role: DeviceRole) {
     return (state: LinkState) => listener.link(role, state.status === 'ready');
@@ -114,12 +115,6 @@ export function createDevices(options: DevicesOptions): Devices {
     await link?.stop();
   }
 
-  function inTurn<T>(change: () => Promise<T>): Promise<T> {
-    const done = changing.then(change);
-    changing = done.catch(() => {});
-    return done;
-  }
-
   // Names can differ and still lead to one device: the first role has it.
   for (const [at, role] of DeviceRole.options.entries()) {
     const path = configs[role]?.path;
@@ -162,8 +157,7 @@ export function createDevices(options: DevicesOptions): Devices {
     },
     stop: async () => {
       stopped = true;
-      await changing;
-      await Promise.all([...links.values()].map((link) => link.stop()));
+      await inTurn(() => Promise.all([...links.values()].map((link) => link.stop())));
     },
   };
 }

@@ -1,4 +1,5 @@
 import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
+import { oneAtATime } from '../../core/in-turn.ts';
 import type { KeptPin } from './access-file.ts';
 
 /** Cost of scrypt (RFC 7914): 16 MB and a tenth of a second or so on a small board. */
@@ -7,7 +8,7 @@ const HASH_BYTES = 32;
 const SALT_BYTES = 16;
 
 /** One after the other: a burst of tries takes the memory of one. */
-let turn: Promise<unknown> = Promise.resolve();
+const inTurn = oneAtATime();
 
 /** A PIN as it may be kept, under a salt of its own. */
 export async function keptPin(pin: string): Promise<KeptPin> {
@@ -23,12 +24,10 @@ export async function isPin(pin: string, { salt, hash }: KeptPin): Promise<boole
 }
 
 function hashOf(pin: string, salt: Buffer): Promise<Buffer> {
-  const hashed = turn.then(
+  return inTurn(
     () =>
       new Promise<Buffer>((resolve, reject) => {
         scrypt(pin, salt, HASH_BYTES, COST, (error, key) => (error === null ? resolve(key) : reject(error)));
       }),
   );
-  turn = hashed.catch(() => undefined);
-  return hashed;
 }

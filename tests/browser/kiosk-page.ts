@@ -4,7 +4,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 export const CHROMIUM = '/usr/bin/chromium';
 
 /** Switches for a browser that runs tests. */
-export const CHROMIUM_ARGS: readonly string[] = [
+const CHROMIUM_ARGS: readonly string[] = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-background-networking',

@@ -2,12 +2,12 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
 import { startFakeServer } from '../../kiosk/preview/fake-server.mjs';
 import '../../kiosk/gallery/gallery-page.ts';
 import type { Scene } from '../../kiosk/preview/scene.ts';
-import { CHROMIUM, CHROMIUM_ARGS } from '../kiosk-page.ts';
+import { openBrowser } from '../kiosk-page.ts';
 import type { Panel } from './panels.ts';
 
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
@@ -49,7 +49,7 @@ export async function openGallery(): Promise<Gallery> {
     logLevel: 'error',
     build: { outDir: built, emptyOutDir: true },
   });
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: [...CHROMIUM_ARGS] });
+  const browser = await openBrowser();
   return {
     async walk(walk, pages = 1) {
       const hands = Array.from({ length: pages }, (_, hand) => ({

@@ -220,7 +220,6 @@ export const REGIMENS = regimenViews(SHIPPED, [
     milk: null,
   },
 ]);
-
 const counters = { opens: 1, losses: 0, frames: 5120, badFrames: 2, discardedBytes: 31 };
 
 /** A quiet barn with everything in order, before a jug is in hand. */
